@@ -1,0 +1,8 @@
+"""Lets `python -m bom` run the command."""
+
+import sys
+
+from bom.cli import main
+
+if __name__ == "__main__":
+    sys.exit(main())
