@@ -1,0 +1,1 @@
+"""Reading files: the job, the catalogue, and every fault in them."""

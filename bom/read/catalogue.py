@@ -1,0 +1,180 @@
+"""Reading a catalogue folder: part tables, curves, offers and margins."""
+
+from collections import defaultdict
+from collections.abc import Mapping
+from dataclasses import dataclass
+from pathlib import Path
+
+import numpy as np
+
+from bom.errors import Fault, InputError
+from bom.margins import Margins, read_margins
+from bom.parts import Curve, Parts
+from bom.read.families import COMMON, CURVES, EVIDENCE, FAMILIES, OFFERS, PRICE_BREAKS, Column, Family
+from bom.read.tables import Table, read_table
+
+
+@dataclass(frozen=True)
+class Offer:
+    """What one supplier asks for one part.
+
+    breaks  (least packs, price of a pack), fewest packs first, in the offer's own currency and tax
+    """
+
+    offer_id: str
+    part_id: str
+    supplier: str
+    supplier_code: str
+    pack_size: float
+    sold_by: str
+    minimum_packs: int
+    currency: str
+    tax_included: bool
+    tax_percent: float
+    price_date: str
+    lead_days: int
+    breaks: tuple[tuple[int, float], ...]
+
+
+@dataclass(frozen=True)
+class Catalogue:
+    """Everything a shop can buy, and how it may be judged.
+
+    places  file and line of each part, for the papers
+    """
+
+    families: Mapping[str, Parts]
+    offers: Mapping[str, tuple[Offer, ...]]
+    margins: Margins
+    places: Mapping[str, str]
+
+
+def read_catalogue(folder: Path) -> Catalogue:
+    """Read a catalogue folder.
+
+    Raises InputError with every fault of every table.
+    """
+    faults: list[Fault] = []
+    curves = {name: _curve(folder, name, faults) for name in CURVES}
+    tables = {
+        family.name: read_table(folder / "parts" / f"{family.name}.csv", _columns(family), faults)
+        for family in FAMILIES
+    }
+    places = _places(tables, faults)
+    offers = _offers(folder, places, faults)
+    margins = read_margins(folder / "settings" / "margins.csv", faults)
+    if faults:
+        raise InputError(faults)
+    families = {family.name: _parts(family, tables[family.name], curves) for family in FAMILIES}
+    return Catalogue(families, offers, margins, places)
+
+
+def _columns(family: Family) -> tuple[Column, ...]:
+    return (*COMMON, *family.columns)
+
+
+def _curve(folder: Path, name: str, faults: list[Fault]) -> Curve:
+    table = read_table(folder / "curves" / f"{name}.csv", CURVES[name], faults)
+    key = CURVES[name][0].name
+    grouped: dict[str, list[Mapping[str, object]]] = defaultdict(list)
+    for row in table.rows:
+        grouped[str(row[key])].append(row)
+    return {part: tuple(rows) for part, rows in grouped.items()}
+
+
+def _parts(family: Family, table: Table, curves: Mapping[str, Curve]) -> Parts:
+    columns = (*COMMON, *family.columns)
+    return Parts(
+        family.name,
+        tuple(str(row["part_id"]) for row in table.rows),
+        {
+            column.name: np.array([row[column.name] for row in table.rows], dtype=np.float64)
+            for column in columns
+            if column.kind == "number"
+        },
+        {
+            column.name: tuple(str(row[column.name]) for row in table.rows)
+            for column in columns
+            if column.kind != "number"
+        },
+        curves,
+    )
+
+
+def _places(tables: Mapping[str, Table], faults: list[Fault]) -> dict[str, str]:
+    places: dict[str, str] = {}
+    for family, table in tables.items():
+        known = {column.name for column in _columns_of(family)}
+        for row, line in zip(table.rows, table.lines, strict=True):
+            part = str(row["part_id"])
+            if part in places:
+                faults.append(Fault(table.file, line, "part_id", part, f"This id is taken: {places[part]}."))
+            places[part] = f"{Path(table.file).name} row {line}"
+            _check_exceptions(table.file, line, str(row["exceptions"]), known, faults)
+    return places
+
+
+def _columns_of(family: str) -> tuple[Column, ...]:
+    return next((*COMMON, *entry.columns) for entry in FAMILIES if entry.name == family)
+
+
+def _check_exceptions(file: str, line: int, text: str, known: set[str], faults: list[Fault]) -> None:
+    for entry in filter(None, (part.strip() for part in text.split(";"))):
+        column, _, evidence = (piece.strip() for piece in entry.partition("="))
+        if column not in known or evidence not in EVIDENCE:
+            faults.append(
+                Fault(
+                    file,
+                    line,
+                    "exceptions",
+                    entry,
+                    f"Write column=evidence, evidence being one of: {', '.join(EVIDENCE)}.",
+                )
+            )
+
+
+def _offers(folder: Path, places: Mapping[str, str], faults: list[Fault]) -> dict[str, tuple[Offer, ...]]:
+    table = read_table(folder / "offers" / "offers.csv", OFFERS, faults)
+    prices = read_table(folder / "offers" / "price_breaks.csv", PRICE_BREAKS, faults)
+    breaks: dict[str, list[tuple[int, float]]] = defaultdict(list)
+    for row in prices.rows:
+        breaks[str(row["offer_id"])].append((int(float(row["from_packs"])), float(row["pack_price"])))
+    by_part: dict[str, list[Offer]] = defaultdict(list)
+    seen: set[str] = set()
+    for row, line in zip(table.rows, table.lines, strict=True):
+        offer_id, part = str(row["offer_id"]), str(row["part_id"])
+        if part not in places:
+            faults.append(Fault(table.file, line, "part_id", part, "No part table holds this id."))
+        if offer_id in seen:
+            faults.append(Fault(table.file, line, "offer_id", offer_id, "Write each offer id once."))
+        if not breaks[offer_id]:
+            faults.append(Fault(table.file, line, "offer_id", offer_id, "Give it a price in price_breaks.csv."))
+        seen.add(offer_id)
+        by_part[part].append(_offer(row, breaks[offer_id]))
+    for row, line in zip(prices.rows, prices.lines, strict=True):
+        if row["offer_id"] not in seen:
+            faults.append(Fault(prices.file, line, "offer_id", str(row["offer_id"]), "No offer has this id."))
+    return {part: tuple(sorted(offers, key=lambda offer: offer.offer_id)) for part, offers in by_part.items()}
+
+
+def _offer(row: Mapping[str, float | str], breaks: list[tuple[int, float]]) -> Offer:
+    return Offer(
+        offer_id=str(row["offer_id"]),
+        part_id=str(row["part_id"]),
+        supplier=str(row["supplier"]),
+        supplier_code=str(row["supplier_code"]),
+        pack_size=float(row["pack_size"]),
+        sold_by=str(row["sold_by"]),
+        minimum_packs=int(_whole(row["minimum_packs"])),
+        currency=str(row["currency"]),
+        tax_included=row["tax_included"] == "yes",
+        tax_percent=_whole(row["tax_percent"]),
+        price_date=str(row["price_date"]),
+        lead_days=int(_whole(row["lead_days"])),
+        breaks=tuple(sorted(breaks)),
+    )
+
+
+def _whole(value: float | str) -> float:
+    number = float(value)
+    return 0.0 if np.isnan(number) else number

@@ -1,0 +1,397 @@
+"""The part families: which columns each catalogue table has, with units and accepted values.
+
+A column's name ends in its unit. A blank cell means "not known"; zero means zero.
+Adding a family is adding one entry here and one CSV of the same name.
+"""
+
+from dataclasses import dataclass
+
+EVIDENCE = ("data sheet", "marked", "measured", "seller's word", "unknown")
+YES_NO = ("yes", "no")
+
+
+@dataclass(frozen=True)
+class Column:
+    """One column of a table.
+
+    kind      "number" (a plain SI or named-unit number, blank allowed), "text" or "choice"
+    choices   the accepted words of a choice; a blank is accepted unless required
+    required  the cell may not be blank
+    """
+
+    name: str
+    kind: str = "number"
+    choices: tuple[str, ...] = ()
+    required: bool = False
+
+
+@dataclass(frozen=True)
+class Family:
+    """One part family: its table's name, what the trade calls it, and its columns."""
+
+    name: str
+    title: str
+    words: str
+    columns: tuple[Column, ...]
+
+
+def _numbers(*names: str) -> tuple[Column, ...]:
+    return tuple(Column(name) for name in names)
+
+
+def _text(*names: str) -> tuple[Column, ...]:
+    return tuple(Column(name, "text") for name in names)
+
+
+def _choice(name: str, *choices: str, required: bool = False) -> Column:
+    return Column(name, "choice", choices, required)
+
+
+def _yes_no(*names: str) -> tuple[Column, ...]:
+    return tuple(_choice(name, *YES_NO) for name in names)
+
+
+COMMON = (
+    Column("part_id", "text", required=True),
+    Column("name", "text", required=True),
+    _choice("evidence", *EVIDENCE, required=True),
+    Column("exceptions", "text"),
+    Column("note", "text"),
+)
+
+_FUSE = (
+    *_numbers("dc_volts_v", "ac_volts_v", "rated_a", "dc_breaking_a"),
+    _choice("element", "full range", "partial range", required=True),
+    *_text("body", "time_band", "rerating"),
+    *_numbers("loading_factor", "conventional_fusing", "stud_m"),
+)
+
+_COIL = (
+    *_numbers("coil_v", "coil_min_v", "coil_max_v", "coil_drop_out_v", "coil_pull_a", "coil_hold_a"),
+    *_yes_no("suppressed"),
+    _choice("duty", "continuous", "momentary"),
+)
+
+FAMILIES: tuple[Family, ...] = (
+    Family(
+        "converter",
+        "DC-DC converter",
+        "12 V supply, step-down, buck",
+        (
+            *_numbers("input_min_v", "input_max_v", "output_v", "output_a", "output_peak_a", "output_peak_s"),
+            _choice("overload", "constant current", "hiccup", "latching"),
+            *_yes_no("isolated"),
+            *_numbers("isolation_v", "quiescent_ma", "input_capacitance_uf", "efficiency_pct"),
+            _choice("enable", "none", "12 V", "pack volts"),
+        ),
+    ),
+    Family("main_fuse", "main fuse", "pack fuse, strip fuse", _FUSE),
+    Family("tap_fuse", "tap fuse", "auxiliary fuse, cartridge", _FUSE),
+    Family("blade_fuse", "blade fuse", "car fuse", _FUSE),
+    Family(
+        "fuse_holder",
+        "fuse holder",
+        "fuse carrier, fuse base",
+        (
+            *_text("takes_body"),
+            *_numbers("dc_volts_v", "rated_a", "wire_min_mm2", "wire_max_mm2", "stud_m"),
+            *_text("ip_code"),
+        ),
+    ),
+    Family(
+        "fuse_box",
+        "fuse box",
+        "fuse block",
+        (
+            *_text("takes_body"),
+            *_numbers("ways", "dc_volts_v", "way_a", "bus_a", "wire_max_mm2"),
+            *_text("ip_code"),
+        ),
+    ),
+    Family(
+        "contactor",
+        "main contactor",
+        "main relay, power relay",
+        (*_numbers("dc_volts_v", "carry_a", "make_a"), *_COIL, *_yes_no("polarised"), *_numbers("stud_m")),
+    ),
+    Family(
+        "relay",
+        "relay",
+        "cube relay, DC relay",
+        (
+            *_numbers("dc_volts_v", "carry_a", "make_a"),
+            *_COIL,
+            _choice("contact", "NO", "changeover"),
+            *_numbers("wire_max_mm2"),
+        ),
+    ),
+    Family(
+        "precharge_resistor",
+        "precharge resistor",
+        "soft-start resistor",
+        _numbers("resistance_ohm", "power_w", "pulse_j", "dc_volts_v"),
+    ),
+    Family(
+        "key_switch",
+        "key switch",
+        "ignition switch, ignition lock",
+        _numbers("dc_volts_v", "carry_a", "make_a", "contacts", "lead_mm2"),
+    ),
+    Family(
+        "stop_switch",
+        "stop switch",
+        "kill switch, emergency stop",
+        (
+            _choice("kind", "mushroom", "bar", "lanyard", "side stand"),
+            _choice("contact", "opens to stop", "closes to stop"),
+            *_numbers("dc_volts_v", "carry_a", "make_a", "lead_mm2"),
+        ),
+    ),
+    Family(
+        "bar_switch",
+        "handlebar switch",
+        "horn button, light switch, brake switch",
+        (
+            _choice(
+                "kind",
+                "start button",
+                "horn button",
+                "light switch",
+                "dip switch",
+                "indicator switch",
+                "brake switch",
+                required=True,
+            ),
+            *_numbers("dc_volts_v", "carry_a", "make_a", "lead_mm2"),
+        ),
+    ),
+    Family(
+        "isolator",
+        "hand isolator",
+        "main switch, pull plug, DC breaker",
+        (
+            _choice("kind", "link plug", "hand switch", "breaker", required=True),
+            *_numbers("dc_volts_v", "carry_a", "trip_a", "dc_breaking_a"),
+            *_yes_no("polarised"),
+            *_numbers("stud_m"),
+        ),
+    ),
+    Family(
+        "power_connector",
+        "power connector",
+        "battery plug, pack plug",
+        (
+            *_numbers("poles", "dc_volts_v", "ac_volts_v", "wire_min_mm2", "wire_max_mm2"),
+            *_yes_no("touch_protected", "mates_live"),
+            *_text("ip_code"),
+        ),
+    ),
+    Family(
+        "signal_connector",
+        "signal connector",
+        "loom plug",
+        (
+            *_numbers("ways", "dc_volts_v", "wire_min_mm2", "wire_max_mm2"),
+            *_yes_no("sealed"),
+            *_text("contact_part", "seal_part", "ip_code"),
+        ),
+    ),
+    Family("contact", "contact pair", "pin and socket", _numbers("wire_min_mm2", "wire_max_mm2")),
+    Family("seal", "wire seal", "cavity seal", _numbers("outside_min_mm", "outside_max_mm")),
+    Family(
+        "cable",
+        "cable",
+        "wire, lead",
+        (
+            *_numbers(
+                "area_mm2",
+                "resistance_mohm_per_m",
+                "class_dc_v",
+                "class_ac_v",
+                "conductor_max_c",
+                "conductor_mm",
+                "outside_mm",
+            ),
+            _choice("insulation", "PVC", "XLPE", "silicone"),
+            *_text("colour"),
+        ),
+    ),
+    Family(
+        "lug",
+        "cable lug",
+        "ring terminal, eyelet",
+        _numbers("area_min_mm2", "area_max_mm2", "stud_m", "terminal_max_c"),
+    ),
+    Family(
+        "terminal",
+        "crimp terminal",
+        "tab, bullet, splice",
+        (
+            _choice("kind", "tab", "bullet", "ring", "splice", required=True),
+            *_numbers("area_min_mm2", "area_max_mm2", "rated_a", "terminal_max_c"),
+        ),
+    ),
+    Family(
+        "sleeve",
+        "sleeving and heat-shrink",
+        "braid, conduit, shrink tube",
+        (
+            _choice("kind", "heat-shrink", "braid", "conduit", required=True),
+            *_numbers("inside_max_mm", "inside_min_mm", "max_c"),
+            *_text("colour"),
+        ),
+    ),
+    Family(
+        "meter",
+        "meter",
+        "voltmeter, battery gauge",
+        (
+            _choice("measures", "volts", "volts and amps", required=True),
+            *_numbers("range_min_v", "range_max_v", "supply_min_v", "supply_max_v", "supply_ma"),
+            _choice("supply_from", "measured volts", "12 V"),
+            *_yes_no("isolated"),
+            *_numbers("shunt_mv", "range_a"),
+        ),
+    ),
+    Family("shunt", "shunt", "current shunt", _numbers("rated_a", "drop_mv", "stud_m")),
+    Family(
+        "flasher",
+        "flasher unit",
+        "blinker relay, indicator relay",
+        (
+            *_numbers("supply_min_v", "supply_max_v", "load_min_w", "load_max_w", "pins"),
+            _choice("polarity", "either", "negative earth", "positive earth"),
+        ),
+    ),
+    Family(
+        "lamp",
+        "lamp",
+        "bulb, light unit, telltale",
+        (
+            _choice(
+                "purpose",
+                "head",
+                "tail and stop",
+                "indicator",
+                "position",
+                "instrument",
+                "telltale",
+                required=True,
+            ),
+            _choice("technology", "filament", "LED", required=True),
+            *_numbers("supply_min_v", "supply_max_v", "power_w", "power_second_w"),
+            *_text("base"),
+            _choice("polarity", "either", "negative earth", "positive earth"),
+            *_yes_no("road_mark"),
+        ),
+    ),
+    Family("horn", "horn", "hooter", _numbers("supply_min_v", "supply_max_v", "current_a")),
+    Family(
+        "clamp",
+        "diode or clamp",
+        "TVS, suppressor, freewheel diode",
+        (
+            _choice("kind", "two-way clamp", "one-way clamp", "plain diode", "ideal diode", required=True),
+            *_numbers("standoff_v", "clamp_v", "peak_w", "rated_a", "reverse_v"),
+        ),
+    ),
+    Family(
+        "charger",
+        "charger",
+        "battery charger",
+        (
+            *_numbers("end_v", "output_a"),
+            _choice("chemistry", "lithium-ion", "iron phosphate", "lead-acid", "any"),
+            *_yes_no("isolated"),
+            *_numbers("standby_ma", "mains_min_v", "mains_max_v"),
+            *_text("ip_code"),
+        ),
+    ),
+    Family(
+        "charge_port",
+        "charge port",
+        "charge inlet",
+        (
+            *_numbers("poles", "dc_volts_v", "rated_a", "wire_max_mm2"),
+            *_yes_no("touch_protected"),
+            *_text("ip_code"),
+        ),
+    ),
+    Family(
+        "buffer_battery",
+        "buffer battery",
+        "12 V auxiliary battery",
+        (*_numbers("nominal_v", "capacity_ah", "charge_min_v", "charge_max_v"), *_text("chemistry")),
+    ),
+    Family(
+        "label",
+        "label",
+        "sticker, warning sign",
+        (_choice("purpose", "traction voltage", "isolator", "fuse table", "wait time", required=True),),
+    ),
+)
+
+BY_NAME = {family.name: family for family in FAMILIES}
+
+# Curves: one table each, rows keyed by part_id (or by curve name where many parts share one).
+CURVES: dict[str, tuple[Column, ...]] = {
+    # what a contact may break: only the printed points count, nothing between them is inferred
+    "breaking_points": (
+        Column("part_id", "text", required=True),
+        Column("volts_v", required=True),
+        Column("breaks_a", required=True),
+        Column("time_constant_ms"),
+        _choice("direction", "forward", "reverse", "both", required=True),
+        _choice("evidence", *EVIDENCE, required=True),
+    ),
+    # what a connector carries, by the wire crimped in it and the air around it
+    "connector_amps": (
+        Column("part_id", "text", required=True),
+        Column("area_mm2", required=True),
+        Column("ambient_c", required=True),
+        Column("carry_a", required=True),
+        _choice("evidence", *EVIDENCE, required=True),
+    ),
+    # output a converter holds at an ambient, as a fraction of its label amps (from a data sheet only)
+    "converter_derating": (
+        Column("part_id", "text", required=True),
+        Column("ambient_c", required=True),
+        Column("fraction", required=True),
+    ),
+    # opening-time limits at multiples of the rating: earliest and latest, never a line between them
+    "fuse_time_bands": (
+        Column("time_band", "text", required=True),
+        Column("multiple", required=True),
+        Column("earliest_s"),
+        Column("latest_s"),
+        Column("source", "text", required=True),
+    ),
+    # fraction of the rating left at an ambient
+    "fuse_rerating": (
+        Column("rerating", "text", required=True),
+        Column("ambient_c", required=True),
+        Column("fraction", required=True),
+        Column("source", "text", required=True),
+    ),
+}
+
+OFFERS = (
+    Column("offer_id", "text", required=True),
+    Column("part_id", "text", required=True),
+    Column("supplier", "text", required=True),
+    Column("supplier_code", "text", required=True),
+    Column("pack_size", required=True),
+    _choice("sold_by", "piece", "metre", required=True),
+    Column("minimum_packs", required=True),
+    Column("currency", "text", required=True),
+    _choice("tax_included", *YES_NO, required=True),
+    Column("tax_percent", required=True),
+    Column("price_date", "text", required=True),
+    Column("lead_days", required=True),
+)
+
+PRICE_BREAKS = (
+    Column("offer_id", "text", required=True),
+    Column("from_packs", required=True),
+    Column("pack_price", required=True),
+)

@@ -1,0 +1,248 @@
+"""The job file: what a builder may say about one bike, and what is assumed where they do not."""
+
+from datetime import date
+from typing import Annotated, Literal
+
+from pydantic import BaseModel, ConfigDict, Field, model_validator
+
+from bom.read.faults import quantity
+
+Volts = Annotated[float, quantity("voltage", 1, 200)]
+Amps = Annotated[float, quantity("current", 0.001, 2000)]
+Watts = Annotated[float, quantity("power", 0.05, 2000)]
+Ohms = Annotated[float, quantity("resistance", 1e-5, 10)]
+Farads = Annotated[float, quantity("capacitance", 1e-6, 0.1)]
+Seconds = Annotated[float, quantity("time", 0.01, 86400)]
+AmpHours = Annotated[float, quantity("charge", 0.5, 1000)]
+Metres = Annotated[float, quantity("length", 0.01, 10)]
+Area = Annotated[float, quantity("area", 0.1, 150)]
+Celsius = Annotated[float, quantity("temperature", -20, 120)]
+
+Condition = Literal["always", "key", "riding", "night", "brake", "indicate", "horn", "rain", "charging"]
+Zone = Literal["box", "frame", "bar", "under seat"]
+Keep = Literal["yes", "if it passes", "no"]
+
+
+class Section(BaseModel):
+    """A table of the job file; a key that is not known here is a fault."""
+
+    model_config = ConfigDict(extra="forbid", frozen=True)
+
+
+class Money(Section):
+    """Currency of the papers, and what one unit of another is worth in it."""
+
+    currency: str = Field("EUR", description="currency of every price in the papers")
+    rates: dict[str, float] = Field({}, description="worth of one unit of another currency in ours")
+    tax_reclaimed: bool = Field(True, description="prices are compared and summed without sales tax")
+
+
+class Bms(Section):
+    """Limits of the battery management system."""
+
+    discharge: Amps | None = Field(None, description="continuous discharge limit")
+    charge: Amps | None = Field(None, description="continuous charge limit, regen included")
+    low_cut: Volts | None = Field(None, description="pack volts at which it opens")
+    standby: Amps = Field(0.005, description="own consumption; a guess from common practice")
+
+
+class Pack(Section):
+    """The traction battery."""
+
+    chemistry: Literal["NMC", "NMC-HV", "NCA", "LCO", "LMO", "LFP", "LTO", "lead-acid"]
+    series: int | None = Field(None, ge=1, le=120, description="cells in series (lead-acid: 2 V cells)")
+    full_charge: Volts | None = Field(None, description="measured at full charge; stands over cells x volts")
+    parallel: int = Field(1, ge=1, le=200, description="cells side by side")
+    capacity: AmpHours | None = Field(None, description="amp-hours of the whole pack")
+    cell_resistance: Ohms | None = Field(None, description="direct-current resistance of one cell")
+    pack_resistance: Ohms | None = Field(None, description="of the whole pack at its terminals")
+    strings: int = Field(1, ge=1, le=20, description="packs that can be joined in parallel")
+    stud: int = Field(8, ge=4, le=12, description="metric bolt of the pack terminals")
+    bms: Bms = Field(Bms(), description="battery management limits")
+
+    @model_validator(mode="after")
+    def _has_volts(self) -> "Pack":
+        if self.series is None and self.full_charge is None:
+            raise ValueError('Give series (cells in series) or full_charge (measured, like "84.0 V").')
+        return self
+
+
+class Controller(Section):
+    """The motor controller's limits, from its label or settings page."""
+
+    supply_min: Volts | None = Field(None, description="lowest supply it runs on")
+    supply_max: Volts | None = Field(None, description="highest supply it survives")
+    battery_continuous: Amps = Field(description="battery-side amps it draws without end")
+    battery_peak: Amps = Field(description="battery-side amps it draws in a burst")
+    peak_time: Seconds = Field(10.0, description="length of the burst")
+    peak_every: Seconds = Field(60.0, description="the burst comes back after this time")
+    phase_continuous: Amps | None = Field(None, description="motor-lead amps rms without end")
+    phase_peak: Amps = Field(description="motor-lead amps rms in a burst")
+    over_voltage: Volts | None = Field(None, description="bus volts at which it cuts regeneration")
+    regen: Amps | None = Field(None, description="battery-side regeneration amps; leave out for none")
+    input_capacitance: Farads | None = Field(None, description="bus capacitors, as measured or printed")
+    key_input: Literal["pack volts", "12 V", "none"] = Field("pack volts", description="what wakes it")
+    key_current: Amps = Field(0.05, description="amps into the key input; a guess from common practice")
+    key_capacitance: Farads | None = Field(None, description="capacitors behind the key input")
+    standby: Watts = Field(5.0, description="idle watts on the bus; builders report 2 to 12 W")
+    stud: int = Field(8, ge=4, le=12, description="metric bolt of its battery and phase terminals")
+
+
+class Motor(Section):
+    """The motor's own leads."""
+
+    lead_area: Area | None = Field(None, description="copper of the motor's own tails; none when it has studs")
+    stud: int = Field(8, ge=4, le=12, description="metric bolt of the joint to the phase leads")
+
+
+class Item(Section):
+    """One thing the donor has, and whether the builder wants it kept."""
+
+    name: str
+    kind: Literal[
+        "key switch",
+        "kill switch",
+        "start button",
+        "horn button",
+        "light switch",
+        "dip switch",
+        "indicator switch",
+        "brake switch",
+        "flasher",
+        "horn",
+        "fuse box",
+        "loom",
+        "battery",
+        "regulator",
+        "alternator",
+        "ignition",
+        "starter relay",
+        "starter motor",
+        "ammeter",
+        "fuel gauge",
+        "speedometer",
+        "rev counter",
+        "neutral switch",
+        "oil switch",
+        "side-stand switch",
+        "earth strap",
+    ]
+    keep: Keep = Field("if it passes", description="kept when the rules pass it")
+    feeds: list[str] = Field([], description="names of the loads it switches")
+    contact: Literal["opens to stop", "closes to stop"] | None = Field(None, description="kill switches only")
+    dc_volts: Volts | None = Field(None, description="printed or measured DC volts")
+    carries: Amps | None = Field(None, description="printed or measured amps")
+    breaks: Amps | None = Field(None, description="DC amps it may break at those volts")
+    watts_min: Watts | None = Field(None, description="flashers: least lamp watts a side")
+    watts_max: Watts | None = Field(None, description="flashers: most lamp watts a side")
+    evidence: Literal["data sheet", "marked", "measured", "seller's word", "unknown"] = Field(
+        "unknown", description="how its ratings are known"
+    )
+    served: Amps | None = Field(None, description="amps the donor asked of it for years at its own volts")
+    wire: Area | None = Field(None, description="looms: copper area of its lamp wires")
+
+
+class Donor(Section):
+    """The bike as found."""
+
+    supply: Literal["6 V", "12 V"]
+    lighting: Literal["AC", "DC"] = Field("DC", description="what fed the lamps")
+    earth: Literal["negative", "positive", "none"] = Field("negative", description="pole on the frame")
+    lamp_return: Literal["frame", "wire"] = Field("frame", description="how lamp current comes back")
+    items: list[Item] = Field([], description="its electrical parts")
+
+
+class Load(Section):
+    """One consumer on the 12 V side."""
+
+    name: str
+    kind: Literal["filament", "LED", "motor", "electronics", "coil"]
+    power: Watts | None = Field(None, description="watts as printed, each")
+    current: Amps | None = Field(None, description="amps as measured, each")
+    count: int = Field(1, ge=1, le=20, description="how many burn together")
+    on: list[Condition] = Field(description="when it is on")
+    circuit: str = Field("", description="loads of one circuit share a fuse and a feed wire")
+    run: str = Field("front", description="which run of wire it hangs on")
+    fit: Literal["donor", "new"] = Field("donor", description="donor's own, or to be bought")
+    purpose: Literal["", "head", "tail and stop", "indicator", "position", "instrument", "telltale", "horn"] = Field(
+        "", description="what a bought lamp or horn must be"
+    )
+    base: str = Field("", description="lamp base the holder takes")
+    was: Watts | None = Field(None, description="watts the donor had there, when it changes")
+
+    @model_validator(mode="after")
+    def _has_size(self) -> "Load":
+        if (self.power is None) == (self.current is None):
+            raise ValueError('Give either power (like "21 W") or current (like "3 A") for each load.')
+        if self.fit == "new" and self.kind in ("filament", "LED") and not (self.purpose and self.base):
+            raise ValueError('A lamp to be bought needs purpose (like "indicator") and base (like "BA15s").')
+        return self
+
+
+class Runs(Section):
+    """Lengths one way along the wire; a return is a wire of its own."""
+
+    pack_to_fuse: Metres = Field(0.15, description="pack plus to the main fuse")
+    fuse_to_contactor: Metres = Field(0.4, description="main fuse to the contactor, or to the controller")
+    contactor_to_controller: Metres = Field(0.4, description="contactor to controller plus")
+    controller_to_pack: Metres = Field(0.8, description="controller minus back to the pack")
+    controller_to_motor: Metres = Field(0.7, description="each phase lead")
+    pack_to_converter: Metres = Field(0.6, description="tap to the converter, and its return")
+    converter_to_fuse_box: Metres = Field(0.5, description="12 V supply, and its return")
+    key: Metres = Field(1.4, description="fuse box or tap to the key switch and back, each way")
+    meter: Metres = Field(1.4, description="pack tap to the meter")
+    charge_port: Metres = Field(0.8, description="pack tap to the charge port, and its return")
+    front: Metres = Field(1.5, description="fuse box to the front loads")
+    rear: Metres = Field(1.2, description="fuse box to the rear loads")
+    dash: Metres = Field(1.4, description="fuse box to the instruments")
+
+
+class Ambient(Section):
+    """Air around the parts on the hottest day, by zone."""
+
+    box: Celsius = Field(50.0, description="closed box beside the controller")
+    frame: Celsius = Field(40.0, description="open under the tank")
+    bar: Celsius = Field(40.0, description="handlebar and headlamp shell")
+    under_seat: Celsius = Field(45.0, description="under the seat")
+    coldest: Celsius = Field(0.0, description="coldest ride")
+
+
+class Wishes(Section):
+    """What the builder or the owner wants."""
+
+    key: Literal["12 V", "pack volts", "cheapest"] = Field(
+        "12 V", description="the key drives relays at 12 V, or carries pack volts"
+    )
+    contactor: bool = Field(True, description="a contactor opens the traction circuit")
+    precharge: bool = Field(True, description="the bus is filled through a resistor before the contactor closes")
+    precharge_time: Seconds = Field(3.0, description="time the timer or controller allows")
+    pack_plug: bool = Field(True, description="the pack can be unplugged")
+    isolator: Literal["link plug", "hand switch", "breaker", "none"] = Field(
+        "link plug", description="a break that works by hand"
+    )
+    buffer_battery: bool = Field(False, description="a small 12 V battery beside the converter")
+    meter: Literal["volts", "volts and amps", "none"] = Field("volts", description="battery gauge")
+    charger: bool = Field(True, description="a charger is bought")
+    charge_current: Amps = Field(10.0, description="charging amps wanted")
+    charge_port: bool = Field(True, description="a charge socket on the bike")
+    two_wire: bool | None = Field(None, description="lamp returns by wire; unsaid, as the donor has it")
+    tight: bool = Field(False, description="parts that meet the duty without the margin may be chosen")
+
+
+class JobFile(Section):
+    """One bike's conversion."""
+
+    title: str
+    customer: str = Field("", description="name printed on the papers")
+    date: date
+    pack: Pack
+    controller: Controller
+    motor: Motor = Field(Motor(), description="motor leads")
+    donor: Donor
+    loads: list[Load]
+    runs: Runs = Field(Runs(), description="wire lengths")
+    ambient: Ambient = Field(Ambient(), description="temperatures")
+    wishes: Wishes = Field(Wishes(), description="arrangements")
+    money: Money = Field(Money(), description="currency")
+    pins: dict[str, str] = Field({}, description="part to use at a place, whatever is cheaper")
+    margins: dict[str, float] = Field({}, description="margins set otherwise than in the margins table")
