@@ -1,0 +1,267 @@
+"""What every formula promises: ranges kept, unknown in gives unknown out, columns in give columns out."""
+
+import inspect
+import math
+import re
+from collections.abc import Callable
+from dataclasses import dataclass
+from typing import Any
+
+import numpy as np
+import pytest
+
+from bom.errors import RangeError
+from bom.physics import (
+    adiabatic,
+    air,
+    ampacity,
+    conductor,
+    discharge,
+    fuse,
+    heat_balance,
+    isolation,
+    lamp,
+    pack,
+    phase,
+    precharge,
+)
+
+POINTS = ((1.0, 360000.0, math.nan), (2.0, 2.0, 50.0))
+CABLE = {
+    "conductor_mm": (7.8, 0.3, 30.0),
+    "outside_mm": (10.4, 0.3, 150.0),
+    "resistance_20_mohm_per_m": (0.743, 0.05, 250.0),
+    "ambient_c": (30.0, -40.0, 150.0),
+    "emissivity": (0.9, 0.1, 1.0),
+}
+TEMPERATURES = {"start_c": (90.0, -40.0, 250.0), "end_c": (250.0, -40.0, 350.0)}
+CIRCUIT = {"resistance_ohm": (100.0, 0.1, 1e6), "capacitance_f": (1e-3, 1e-7, 0.5)}
+
+
+@dataclass(frozen=True)
+class Formula:
+    """A formula, its numbers as (a usual value, least, most), and arguments that are not numbers."""
+
+    function: Callable[..., Any]
+    numbers: dict[str, tuple[float, float, float]]
+    others: dict[str, Any]
+
+
+FORMULAS = [
+    Formula(conductor.copper_resistance_mohm_per_m, {"area_mm2": (2.5, 0.05, 240.0)}, {}),
+    Formula(conductor.copper_temperature_factor, {"temperature_c": (70.0, -40.0, 250.0)}, {}),
+    Formula(
+        conductor.hot_resistance_ohm,
+        {
+            "resistance_20_mohm_per_m": (7.6, 0.05, 250.0),
+            "length_m": (2.0, 0.0, 100.0),
+            "temperature_c": (70.0, -40.0, 250.0),
+        },
+        {},
+    ),
+    Formula(air.nusselt_horizontal_cylinder, {"prandtl": (0.7, 0.5, 10.0), "grashof": (1e4, 0.0, 1e12)}, {}),
+    Formula(
+        air.surface_loss_w_per_m,
+        {
+            "outside_mm": (10.0, 0.3, 150.0),
+            "surface_c": (70.0, -40.0, 250.0),
+            "ambient_c": (30.0, -40.0, 250.0),
+            "emissivity": (0.9, 0.0, 1.0),
+        },
+        {},
+    ),
+    Formula(
+        heat_balance.heat_balance_a,
+        CABLE | {"conductor_c": (90.0, -40.0, 250.0)},
+        {"insulation": "XLPE"},
+    ),
+    Formula(
+        ampacity.table_a,
+        {
+            "area_mm2": (25.0, 0.05, 120.0),
+            "conductor_c": (90.0, -40.0, 250.0),
+            "ambient_c": (30.0, -40.0, 150.0),
+        },
+        {},
+    ),
+    Formula(ampacity.bundle_factor, {"loaded_wires": (6.0, 1.0, 20.0)}, {}),
+    Formula(
+        ampacity.ampacity_a,
+        CABLE
+        | {
+            "area_mm2": (25.0, 0.05, 120.0),
+            "cable_max_c": (90.0, -40.0, 250.0),
+            "terminal_max_c": (105.0, -40.0, 250.0),
+            "loaded_wires": (2.0, 1.0, 20.0),
+        },
+        {"insulation": "XLPE"},
+    ),
+    Formula(adiabatic.k_factor, TEMPERATURES, {}),
+    Formula(adiabatic.withstand_a2s, TEMPERATURES | {"area_mm2": (25.0, 0.05, 240.0)}, {}),
+    Formula(
+        adiabatic.longest_s,
+        TEMPERATURES | {"area_mm2": (25.0, 0.05, 240.0), "current_a": (4000.0, 0.1, 100000.0)},
+        {},
+    ),
+    Formula(
+        pack.pack_resistance_ohm,
+        {
+            "series": (20.0, 1.0, 200.0),
+            "parallel": (2.0, 1.0, 200.0),
+            "cell_resistance_mohm": (1.0, 0.05, 200.0),
+        },
+        {},
+    ),
+    Formula(
+        pack.highest_fault_a,
+        {"full_charge_v": (84.0, 1.0, 1000.0), "pack_resistance_ohm": (0.02, 0.0001, 20.0)},
+        {},
+    ),
+    Formula(
+        pack.lowest_fault_a,
+        {
+            "lowest_rest_v": (60.0, 1.0, 1000.0),
+            "pack_resistance_ohm": (0.02, 0.0001, 20.0),
+            "wire_resistance_ohm": (0.01, 0.0, 20.0),
+            "cold_aged_factor": (4.0, 1.0, 10.0),
+        },
+        {},
+    ),
+    Formula(precharge.time_to_fraction_s, CIRCUIT | {"fraction": (0.95, 0.0, 0.999)}, {}),
+    Formula(
+        precharge.time_under_load_s,
+        CIRCUIT
+        | {
+            "voltage_v": (84.0, 1.0, 1000.0),
+            "load_w": (1.0, 0.0, 1e6),
+            "fraction": (0.95, 0.0, 0.999),
+            "load_starts_fraction": (0.2, 0.01, 1.0),
+        },
+        {},
+    ),
+    Formula(
+        precharge.greatest_load_w,
+        {
+            "resistance_ohm": (100.0, 0.1, 1e6),
+            "voltage_v": (84.0, 0.0, 1000.0),
+            "fraction": (0.95, 0.5, 0.999),
+        },
+        {},
+    ),
+    Formula(
+        precharge.stored_energy_j,
+        {"capacitance_f": (1e-3, 1e-7, 0.5), "voltage_v": (84.0, 0.0, 1000.0)},
+        {},
+    ),
+    Formula(
+        precharge.worst_power_w,
+        {"resistance_ohm": (100.0, 0.1, 1e6), "voltage_v": (84.0, 0.0, 1000.0)},
+        {},
+    ),
+    Formula(
+        discharge.time_to_volts_s,
+        {
+            "resistance_ohm": (1e4, 0.1, 1e7),
+            "capacitance_f": (1e-3, 1e-7, 0.5),
+            "start_v": (84.0, 0.0, 1000.0),
+            "end_v": (60.0, 1.0, 1000.0),
+        },
+        {},
+    ),
+    Formula(fuse.latest_s, {"multiple": (2.0, 0.0, 1000.0)}, {"points": POINTS}),
+    Formula(fuse.earliest_s, {"multiple": (2.0, 0.0, 1000.0)}, {"points": POINTS}),
+    Formula(
+        fuse.rerating_fraction,
+        {"ambient_c": (65.0, -60.0, 110.0)},
+        {"points": ((20.0, 1.0), (110.0, 0.6))},
+    ),
+    Formula(
+        lamp.power_at_v,
+        {"test_w": (26.5, 0.0, 1000.0), "test_v": (13.5, 1.0, 40.0), "voltage_v": (14.0, 0.0, 40.0)},
+        {},
+    ),
+    Formula(lamp.flux_ratio, {"test_v": (13.5, 1.0, 40.0), "voltage_v": (14.0, 0.0, 40.0)}, {}),
+    Formula(lamp.life_ratio, {"test_v": (13.5, 1.0, 40.0), "voltage_v": (14.0, 0.0, 40.0)}, {}),
+    Formula(isolation.floor_ohm, {"working_voltage_v": (84.0, 0.0, 1500.0)}, {}),
+    Formula(
+        isolation.measured_ohm,
+        {
+            "known_resistance_ohm": (5e4, 1e3, 1e7),
+            "pack_v": (84.0, 1.0, 1500.0),
+            "larger_v": (50.0, 0.1, 1500.0),
+            "larger_with_resistor_v": (20.0, 0.1, 1500.0),
+        },
+        {},
+    ),
+    Formula(phase.line_rms_v, {"bus_v": (84.0, 0.0, 1500.0)}, {}),
+    Formula(phase.greatest_line_rms_v, {"bus_v": (84.0, 0.0, 1500.0)}, {}),
+]
+EACH_FORMULA = pytest.mark.parametrize("formula", FORMULAS, ids=lambda formula: formula.function.__name__)
+EACH_NUMBER = pytest.mark.parametrize(
+    ("formula", "name"),
+    [pytest.param(f, name, id=f"{f.function.__name__}-{name}") for f in FORMULAS for name in f.numbers],
+)
+
+
+def usual(formula: Formula) -> dict[str, Any]:
+    return {name: number[0] for name, number in formula.numbers.items()} | formula.others
+
+
+@EACH_FORMULA
+def test_a_float_gives_a_finite_float(formula):
+    answer = formula.function(**usual(formula))
+    assert isinstance(answer, float)
+    assert math.isfinite(answer)
+
+
+@EACH_NUMBER
+def test_unknown_in_gives_unknown_out(formula, name):
+    assert math.isnan(formula.function(**usual(formula) | {name: math.nan}))
+
+
+@EACH_NUMBER
+def test_a_column_in_gives_the_same_column_out(formula, name):
+    value = formula.numbers[name][0]
+    column = np.array([[value, math.nan], [value, value]])
+    answer = formula.function(**usual(formula) | {name: column})
+    assert answer.shape == (2, 2)
+    assert math.isnan(answer[0, 1])
+    assert answer[1, 0] == pytest.approx(formula.function(**usual(formula)), rel=1e-12)
+
+
+@EACH_NUMBER
+def test_outside_its_range_it_raises_and_says_which(formula, name):
+    _, least, most = formula.numbers[name]
+    for beyond in (least - max(1e-9, abs(least) * 1e-6), most * (1 + 1e-6)):
+        with pytest.raises(RangeError, match=r"the (least|most) this formula takes|no more than") as caught:
+            formula.function(**usual(formula) | {name: beyond})
+        assert name in str(caught.value)
+        assert f"{beyond:g}" in str(caught.value)
+
+
+@EACH_NUMBER
+def test_the_limits_themselves_are_inside(formula, name):
+    for limit in formula.numbers[name][1:]:
+        try:
+            formula.function(**usual(formula) | {name: limit})
+        except RangeError as error:
+            # At this limit another argument's usual value may stand in the wrong order to it.
+            if not re.search(r"no more than|voltage_v / test_v", str(error)):
+                raise
+
+
+@EACH_FORMULA
+def test_one_bad_value_spoils_a_column(formula):
+    name, (value, least, _) = next(iter(formula.numbers.items()))
+    with pytest.raises(RangeError):
+        formula.function(**usual(formula) | {name: np.array([value, math.nan, least - 1.0])})
+
+
+@EACH_FORMULA
+def test_the_docstring_names_every_argument_and_its_source(formula):
+    text = inspect.getdoc(formula.function)
+    for name, parameter in inspect.signature(formula.function).parameters.items():
+        assert parameter.kind is inspect.Parameter.KEYWORD_ONLY
+        assert name in text or "others" in text
+    for heading in ("returns", "Raises RangeError", "Leaves out", "Source:"):
+        assert heading in text

@@ -1,0 +1,55 @@
+"""Published: short-circuit heating of copper."""
+
+import pytest
+
+from bom.physics.adiabatic import k_factor, longest_s, withstand_a2s
+
+
+# Published: IEC 60364-4-43:2008 Table 43A, copper; read second-hand on a public page.
+@pytest.mark.parametrize(
+    ("start_c", "end_c", "printed"),
+    [
+        (70.0, 160.0, "115"),
+        (90.0, 160.0, "100"),
+        (90.0, 140.0, "86"),
+        (90.0, 250.0, "143"),
+        (105.0, 250.0, "135"),
+    ],
+)
+def test_k_table(agrees, start_c, end_c, printed):
+    assert agrees(k_factor(start_c=start_c, end_c=end_c), printed)
+
+
+# Worked: t = (k S / I)^2 with the table's rounded k; ours is unrounded, so within 0.3 %.
+@pytest.mark.parametrize(
+    ("area_mm2", "current_a", "start_c", "end_c", "time_s"),
+    [
+        (0.75, 200.0, 70.0, 160.0, 0.18598),
+        (25.0, 4000.0, 90.0, 250.0, 0.79879),
+        (50.0, 8000.0, 90.0, 250.0, 0.79879),
+        (9.3821, 3000.0, 90.0, 250.0, 0.2),
+    ],
+)
+def test_worked_times(area_mm2, current_a, start_c, end_c, time_s):
+    answer = longest_s(area_mm2=area_mm2, current_a=current_a, start_c=start_c, end_c=end_c)
+    assert answer == pytest.approx(time_s, rel=0.003)
+
+
+# Worked: k^2 S^2 with k = 115 and 143.
+@pytest.mark.parametrize(
+    ("area_mm2", "pvc_a2s", "xlpe_a2s"),
+    [
+        (0.5, 3306.25, 5112.25),
+        (2.5, 82656.2, 127806.0),
+        (10.0, 1.3225e6, 2.0449e6),
+        (50.0, 3.30625e7, 5.11225e7),
+    ],
+)
+def test_let_through_limits(area_mm2, pvc_a2s, xlpe_a2s):
+    assert withstand_a2s(area_mm2=area_mm2, start_c=70.0, end_c=160.0) == pytest.approx(pvc_a2s, rel=0.003)
+    assert withstand_a2s(area_mm2=area_mm2, start_c=90.0, end_c=250.0) == pytest.approx(xlpe_a2s, rel=0.003)
+
+
+# Published: IEC 60364-4-43:2008 434.5.2, the formula holds to 5 s; from memory.
+def test_time_stops_at_five_seconds():
+    assert longest_s(area_mm2=50.0, current_a=100.0, start_c=70.0, end_c=160.0) == 5.0
