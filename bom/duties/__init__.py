@@ -1,0 +1,1 @@
+"""Working out what each place asks of the part in it."""

@@ -1,0 +1,118 @@
+"""The 12 V loads by operating state."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from bom.margins import Margins
+from bom.physics.lamp import power_at_v, upper_watts
+from bom.read.job import JobFile, Load
+from bom.span import Span
+
+
+@dataclass(frozen=True)
+class State:
+    """An operating state of the bike.
+
+    conditions  words of the job file's `on` that hold in it
+    pack        which pack volts it is judged at
+    """
+
+    name: str
+    conditions: frozenset[str]
+    pack: str
+
+
+STATES: tuple[State, ...] = (
+    State("parked, key off", frozenset({"always"}), "full charge"),
+    State("key on, standing", frozenset({"always", "key"}), "full charge"),
+    State("riding by day", frozenset({"always", "key", "riding"}), "nominal"),
+    State("riding by night", frozenset({"always", "key", "riding", "night"}), "nominal"),
+    State(
+        "braking and indicating by night",
+        frozenset({"always", "key", "riding", "night", "brake", "indicate"}),
+        "nominal",
+    ),
+    State("full throttle, empty pack", frozenset({"always", "key", "riding", "night"}), "lowest sag"),
+    State("regeneration, full pack", frozenset({"always", "key", "riding", "brake"}), "highest bus"),
+    State("charging", frozenset({"always", "charging"}), "full charge"),
+    State(
+        "rain, everything on",
+        frozenset({"always", "key", "riding", "night", "brake", "indicate", "horn", "rain"}),
+        "lowest rest",
+    ),
+)
+
+
+@dataclass(frozen=True)
+class LoadAmps:
+    """One load at the volts of the 12 V side, all its pieces together.
+
+    each_w  upper watts of one piece at the rail
+    amps    of all pieces
+    source  where the watts come from
+    """
+
+    load: Load
+    each_w: float
+    amps: float
+    source: str
+
+
+@dataclass(frozen=True)
+class Budget:
+    """What the 12 V side asks for.
+
+    loads   every load by name
+    states  amps by state name
+    """
+
+    loads: Mapping[str, LoadAmps]
+    states: Mapping[str, float]
+    rail_v: float
+
+    @property
+    def worst(self) -> tuple[str, float]:
+        """Name the state that asks most, and its amps."""
+        return max(self.states.items(), key=lambda item: item[1])
+
+    def amps(self, names: list[str]) -> float:
+        """Add the amps of some loads."""
+        return sum(self.loads[name].amps for name in names if name in self.loads)
+
+
+def budget(job: JobFile, margins: Margins, coil_a: float) -> Budget:
+    """Work out the 12 V budget; `coil_a` is what the relay and contactor coils hold with the key on."""
+    rail = margins.rail_volts
+    loads = {load.name: load_amps(load, rail) for load in job.loads}
+    states = {}
+    for state in STATES:
+        amps = sum(entry.amps for entry in loads.values() if state.conditions & set(entry.load.on))
+        states[state.name] = amps + (coil_a if "key" in state.conditions else 0.0)
+    return Budget(loads, states, rail)
+
+
+def load_amps(load: Load, rail_v: float) -> LoadAmps:
+    """Work out one load at the volts of the 12 V side, filaments by the watts their category may take."""
+    if load.current is not None:
+        return LoadAmps(load, load.current * rail_v, load.current * load.count, "amps as given in the job")
+    assert load.power is not None  # the job file gives power or current
+    if load.kind == "filament":
+        upper = upper_watts(printed_w=load.power, nominal_v=12)
+        each = float(power_at_v(test_w=upper.watts, test_v=upper.test_v, voltage_v=rail_v))
+        source = upper.source
+    else:
+        each, source = load.power, "watts as given in the job"
+    return LoadAmps(load, each, each * load.count / rail_v, source)
+
+
+def largest_filament_a(entries: Budget) -> float:
+    """Amps of the largest filament load, which lights cold at a multiple of it."""
+    filaments = [entry.amps for entry in entries.loads.values() if entry.load.kind == "filament"]
+    return max(filaments, default=0.0)
+
+
+def side_watts(job: JobFile) -> Span:
+    """Lamp watts a flasher sees on one side, as printed on the bulbs; a load counts those that burn together."""
+    lamps = [load for load in job.loads if "indicate" in load.on and load.kind in ("filament", "LED")]
+    watts = sum((load.power or 0.0) * load.count for load in lamps)
+    return Span.of(watts, "power", "lamps of one side, watts as printed")

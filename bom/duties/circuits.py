@@ -1,0 +1,260 @@
+"""Duties shared by everything in one circuit: volts, amps, bursts, making, breaking, faults."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from math import sqrt
+
+from bom.duties.budget import Budget, largest_filament_a
+from bom.duties.volts import PackFacts
+from bom.loom.low_volt import circuits as load_circuits
+from bom.margins import Margins
+from bom.physics.phase import greatest_line_rms_v
+from bom.read.job import JobFile
+from bom.span import Span
+
+Needs = dict[str, Span]
+
+
+@dataclass(frozen=True)
+class Coils:
+    """Amps of all coils the key holds and pulls in, as counted or as chosen."""
+
+    hold_a: float
+    pull_a: float
+    because: str
+
+
+@dataclass(frozen=True)
+class Facts:
+    """Everything a duty is made of."""
+
+    job: JobFile
+    margins: Margins
+    pack: PackFacts
+    budget: Budget
+    coils: Coils
+    key_at: str
+
+
+def amps(value: float, because: str) -> Span:
+    """Give a current that is known exactly."""
+    return Span.of(value, "current", because)
+
+
+def circuit_needs(facts: Facts) -> Mapping[str, Needs]:
+    """Give the duties of each circuit by its name."""
+    needs = {
+        "traction": _traction(facts),
+        "phase": _phase(facts),
+        "precharge": _precharge(facts),
+        "converter input": _converter_input(facts),
+        "key input": {
+            **_pack_side(facts),
+            **_small(facts, facts.job.controller.key_current, "amps into the controller's key input"),
+        },
+        "meter": {**_pack_side(facts), **_small(facts, 0.05, "meters take 10 to 25 mA (common practice)")},
+        "charging": {**_pack_side(facts), **_small(facts, facts.job.wishes.charge_current, "charging amps wanted")},
+        "12 V supply": {**_rail(facts), **_carry(*_supply_amps(facts))},
+        "key control": _coils(facts),
+        "stop chain": _coils(facts),
+        "flasher": _rail(facts),
+        "labels": {},
+    }
+    for name, loads in load_circuits(facts.job.loads).items():
+        total = facts.budget.amps([load.name for load in loads])
+        needs[name] = {**_rail(facts), **_carry(total, f"loads of the {name} circuit at {facts.budget.rail_v:g} V")}
+    for item in facts.job.donor.items:
+        if item.feeds:
+            needs[f"switch {item.name}"] = _switched(facts, item.feeds)
+    return needs
+
+
+def _pack_side(facts: Facts) -> Needs:
+    return {
+        "voltage_v": facts.pack.highest_bus_v,
+        "lowest_v": facts.pack.lowest_sag_v,
+        "fault_high_a": facts.pack.fault_high_a,
+        "fault_low_a": facts.pack.fault_low_a,
+    }
+
+
+def _small(facts: Facts, current_a: float, because: str) -> Needs:
+    running = amps(current_a, because)
+    return {
+        "carry_a": running,
+        "break_a": running,
+        "break_v": facts.pack.highest_bus_v,
+        "time_constant_ms": Span.of(1.0, "", "resistive or nearly so"),
+    }
+
+
+def _traction(facts: Facts) -> Needs:
+    control, pack = facts.job.controller, facts.pack
+    left = 1 - facts.margins.precharge_fraction if facts.job.wishes.precharge else 1.0
+    rush = pack.fault_high_a.scaled(
+        left, f"{left:.0%} of the pack volts left at closing, over the pack's resistance alone"
+    )
+    needs = {
+        **_pack_side(facts),
+        "carry_a": amps(control.battery_continuous, "controller's continuous battery amps"),
+        "peak_a": amps(control.battery_peak, "controller's peak battery amps"),
+        "peak_s": Span.of(control.peak_time, "time", "length of the burst"),
+        "make_a": rush,
+        "break_a": amps(control.battery_peak, "controller's peak battery amps"),
+        "break_v": pack.highest_bus_v,
+        "time_constant_ms": Span.of(1.0, "", "battery cables and pack, nearly resistive"),
+    }
+    back = max(control.regen or 0.0, facts.job.wishes.charge_current if facts.job.wishes.charger else 0.0)
+    if back:
+        needs["reverse_a"] = amps(back, "regeneration or charging amps")
+    return needs
+
+
+def bus_capacitance(facts: Facts) -> Span:
+    """Give the controller's bus capacitors, or the span they are assumed to lie in."""
+    control, margins = facts.job.controller, facts.margins
+    if control.input_capacitance is not None:
+        return Span.of(control.input_capacitance, "capacitance", "bus capacitors as given")
+    return Span(
+        margins.capacitance_low_uf_per_a * control.phase_peak * 1e-6,
+        margins.capacitance_high_uf_per_a * control.phase_peak * 1e-6,
+        "capacitance",
+        "assumed from the peak phase amps",
+        "the controller's input capacitance",
+    )
+
+
+def _precharge(facts: Facts) -> Needs:
+    """Give the mean amps of a filling: charge over time, and what the bus draws meanwhile."""
+    farads, time_s = bus_capacitance(facts), facts.job.wishes.precharge_time
+    volts, rest = facts.pack.highest_bus_v, facts.pack.lowest_rest_v
+    idle = facts.job.controller.standby / rest.low
+    filling = Span(
+        farads.low * volts.low / time_s + idle,
+        farads.high * volts.high / time_s + idle,
+        "current",
+        f"{farads} filled in {time_s:g} s, and the controller's idle watts",
+        farads.datum,
+    )
+    return {**_pack_side(facts), "lowest_v": rest, "carry_a": filling}
+
+
+def _phase(facts: Facts) -> Needs:
+    control = facts.job.controller
+    bus = facts.pack.highest_bus_v
+    line = Span(
+        float(greatest_line_rms_v(bus_v=min(bus.low, 500.0))),
+        float(greatest_line_rms_v(bus_v=min(bus.high, 500.0))),
+        "voltage",
+        f"0.82 x {bus} between motor leads",
+        bus.datum,
+    )
+    if control.phase_continuous is not None:
+        carry = amps(control.phase_continuous, "controller's continuous phase amps")
+    else:
+        fraction = facts.margins.phase_continuous_fraction
+        burst = sqrt(control.peak_time / max(control.peak_every, control.peak_time))
+        carry = amps(
+            max(fraction, burst) * control.phase_peak,
+            f"{max(fraction, burst):.0%} of the peak phase amps, continuous figure not given",
+        )
+    return {
+        "voltage_v": bus,
+        "ac_voltage_v": line,
+        "carry_a": carry,
+        "peak_a": amps(control.phase_peak, "controller's peak phase amps"),
+    }
+
+
+def _converter_input(facts: Facts) -> Needs:
+    """Give the converter's own draw: constant watts, so the amps are greatest on a sagged pack."""
+    state, twelve = facts.budget.worst
+    watts = twelve * facts.budget.rail_v / facts.margins.converter_efficiency
+    sag = facts.pack.lowest_sag_v
+    because = f"{watts:.0f} W ({state}) from {sag}"
+    floor = max(sag.low, facts.pack.lowest_rest_v.low * 0.6)
+    running = Span(watts / max(sag.high, floor), watts / floor, "current", because, sag.datum)
+    needs = {
+        **_pack_side(facts),
+        "carry_a": running,
+        "break_a": running,
+        "break_v": facts.pack.highest_bus_v,
+        "time_constant_ms": Span.of(1.0, "", "capacitor input, nearly resistive"),
+    }
+    if facts.key_at == "pack volts":
+        low, high = facts.margins.key_loop_high_ohm, facts.margins.key_loop_low_ohm
+        volts = facts.pack.highest_bus_v
+        needs["make_a"] = Span(
+            volts.low / low,
+            volts.high / high,
+            "current",
+            f"empty capacitors behind the key at {volts}, through {high:g} to {low:g} ohm",
+            "the resistance and capacitors behind the key",
+        )
+    return needs
+
+
+def _rail(facts: Facts) -> Needs:
+    margins = facts.margins
+    high = Span.of(margins.rail_high_v, "voltage", "highest volts of the 12 V side")
+    low = Span.of(margins.rail_low_v, "voltage", "lowest volts of the 12 V side")
+    if facts.job.wishes.buffer_battery:
+        fault = Span(
+            margins.buffer_short_low_a,
+            margins.buffer_short_high_a,
+            "current",
+            "short circuit of a small 12 V battery",
+            "the buffer battery's resistance",
+        )
+    else:
+        fault = Span.of(100.0, "current", "a converter's limit and its output capacitors (an estimate)")
+    return {
+        "voltage_v": high,
+        "break_v": high,
+        "rail_high_v": high,
+        "rail_low_v": low,
+        "coil_low_v": low,
+        "coil_high_v": high,
+        "fault_high_a": fault,
+    }
+
+
+def _carry(current_a: float, because: str) -> Needs:
+    running = amps(current_a, because)
+    return {"carry_a": running, "break_a": running, "make_a": running}
+
+
+def _supply_amps(facts: Facts) -> tuple[float, str]:
+    state, current = facts.budget.worst
+    return current, f"12 V loads together ({state})"
+
+
+def _coils(facts: Facts) -> Needs:
+    coils = facts.coils
+    return {
+        **_rail(facts),
+        "carry_a": amps(coils.hold_a, coils.because),
+        "break_a": amps(coils.hold_a, coils.because),
+        "make_a": amps(coils.pull_a, coils.because),
+    }
+
+
+def _switched(facts: Facts, feeds: list[str]) -> Needs:
+    total = facts.budget.amps(feeds)
+    needs = {**_rail(facts), **_carry(total, f"{', '.join(feeds)} at {facts.budget.rail_v:g} V")}
+    filament = sum(
+        facts.budget.loads[name].amps
+        for name in feeds
+        if name in facts.budget.loads and facts.budget.loads[name].load.kind == "filament"
+    )
+    if filament:
+        rush = total + filament * (facts.margins.cold_filament - 1)
+        needs["make_a"] = amps(rush, f"cold filaments at {facts.margins.cold_filament:g} x")
+    return needs
+
+
+def rush_a(facts: Facts) -> Span:
+    """Give the 12 V amps when the largest filament lights cold on top of everything else."""
+    state, current = facts.budget.worst
+    extra = largest_filament_a(facts.budget) * (facts.margins.cold_filament - 1)
+    return amps(current + extra, f"{state}, the largest filament cold at {facts.margins.cold_filament:g} x")

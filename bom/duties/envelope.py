@@ -1,0 +1,194 @@
+"""The duty of every place of a loom, from the job alone; it names no part."""
+
+from collections.abc import Mapping
+from math import isfinite
+
+from bom.duties.budget import side_watts
+from bom.duties.circuits import Facts, Needs, amps, bus_capacitance, circuit_needs, rush_a
+from bom.duties.model import Duty
+from bom.loom.model import Loom, Place, Wire
+from bom.span import Span
+
+DROP = {
+    "traction": "drop_pack_fraction",
+    "converter input": "drop_tap_fraction",
+    "key input": "drop_tap_fraction",
+    "meter": "drop_tap_fraction",
+    "charging": "drop_tap_fraction",
+}
+
+
+def envelope(loom: Loom, facts: Facts) -> Mapping[str, Duty]:
+    """Give the duty of each place by its name."""
+    circuits = circuit_needs(facts)
+    wires = {wire.name: wire for wire in loom.wires}
+    return {place.name: _duty(place, wires.get(place.name), circuits, loom, facts) for place in loom.places}
+
+
+def _duty(place: Place, wire: Wire | None, circuits: Mapping[str, Needs], loom: Loom, facts: Facts) -> Duty:
+    needs = dict(circuits[place.circuit])
+    needs["ambient_c"] = _ambient(place.zone, facts)
+    if wire is not None:
+        needs.update(_wire(place, wire, needs, facts))
+    needs.update(_stud(place, facts))
+    special = SPECIAL.get(place.family)
+    if special:
+        needs.update(special(place, loom, facts))
+    return Duty(place.name, needs, _words(place, facts))
+
+
+def _ambient(zone: str, facts: Facts) -> Span:
+    value: float = getattr(facts.job.ambient, zone.replace(" ", "_"))
+    return Span.of(value, "temperature", f"hottest air, {zone}")
+
+
+def _wire(place: Place, wire: Wire, needs: Needs, facts: Facts) -> Needs:
+    margins = facts.margins
+    out = {
+        "length_m": Span.of(wire.length_m, "length", "run as given, one way"),
+        "together": Span.of(float(wire.together), "", "loaded wires lying together"),
+    }
+    if place.circuit == "phase" or "carry_a" not in needs:
+        return out
+    fraction = getattr(margins, DROP.get(place.circuit, "drop_lamp_fraction"))
+    pack_side = place.circuit in DROP
+    supply = facts.pack.lowest_rest_v.low if pack_side else margins.rail_volts
+    share = wire.length_m / wire.part_of_m
+    out["drop_v"] = Span.of(
+        fraction * supply * share,
+        "voltage",
+        f"{fraction:.0%} of {supply:g} V over {wire.part_of_m:g} m, this wire's share",
+    )
+    return out
+
+
+def _stud(place: Place, facts: Facts) -> Needs:
+    if place.family != "lug":
+        return {}
+    end = place.name.rsplit(" lug at ", 1)[-1]
+    studs = {"pack": facts.job.pack.stud, "controller": facts.job.controller.stud, "motor": facts.job.motor.stud}
+    if end not in studs:
+        return {}
+    return {"stud_m": Span.of(float(studs[end]), "", f"{end} terminal, M{studs[end]}")}
+
+
+def _words(place: Place, facts: Facts) -> dict[str, str]:
+    job = facts.job
+    wish = job.wishes.two_wire
+    wired = job.donor.lamp_return == "wire" if wish is None else wish
+    words = {
+        "lamp return": "wire" if wired else "frame",
+        "earth": job.donor.earth,
+        "buffer": "yes" if job.wishes.buffer_battery else "no",
+        "isolator": job.wishes.isolator,
+        "contactor": "yes" if job.wishes.contactor else "no",
+        "meter": job.wishes.meter,
+        "chemistry": job.pack.chemistry,
+    }
+    load = next((load for load in job.loads if load.name == place.load), None)
+    if load is not None:
+        words |= {"purpose": load.purpose, "base": load.base, "technology": load.kind}
+    if place.family == "bar_switch":
+        item = next(item for item in job.donor.items if item.name == place.item)
+        words["switch"] = item.kind
+    if place.family == "label":
+        words["label"] = place.name.removesuffix(" label")
+    return words
+
+
+def _converter(place: Place, loom: Loom, facts: Facts) -> Needs:
+    state, current = facts.budget.worst
+    margins = facts.margins
+    return {
+        "output_a": amps(current, f"12 V loads together ({state})"),
+        "output_peak_a": rush_a(facts),
+        "rail_low_v": Span.of(margins.rail_low_v, "voltage", "lowest volts of the 12 V side"),
+        "rail_high_v": Span.of(margins.rail_high_v, "voltage", "highest volts of the 12 V side"),
+    }
+
+
+def _precharge(place: Place, loom: Loom, facts: Facts) -> Needs:
+    return {
+        "capacitance_f": bus_capacitance(facts),
+        "precharge_s": Span.of(facts.job.wishes.precharge_time, "time", "time the timer allows"),
+        "bus_load_w": Span.of(facts.job.controller.standby, "power", "controller's idle watts"),
+    }
+
+
+def _meter(place: Place, loom: Loom, facts: Facts) -> Needs:
+    margins = facts.margins
+    return {
+        "meter_v": facts.pack.highest_bus_v,
+        "meter_low_v": facts.pack.lowest_sag_v,
+        "rail_low_v": Span.of(margins.rail_low_v, "voltage", "lowest volts of the 12 V side"),
+        "rail_high_v": Span.of(margins.rail_high_v, "voltage", "highest volts of the 12 V side"),
+        "peak_a": amps(facts.job.controller.battery_peak, "controller's peak battery amps"),
+    }
+
+
+def _charger(place: Place, loom: Loom, facts: Facts) -> Needs:
+    limit = facts.job.pack.bms.charge
+    wish = facts.job.wishes.charge_current
+    allowed = (
+        amps(limit, "charge limit of the battery management")
+        if limit is not None
+        else Span(0.0, wish, "current", "charge limit not given", "the pack's charge limit")
+    )
+    if not isfinite(allowed.high):
+        allowed = amps(wish, "charging amps wanted")
+    return {
+        "charge_end_v": facts.pack.full_charge_v,
+        "charge_limit_a": allowed,
+        "charge_wish_a": amps(wish, "charging amps wanted"),
+    }
+
+
+def _flasher(place: Place, loom: Loom, facts: Facts) -> Needs:
+    return {"flasher_w": side_watts(facts.job)}
+
+
+def _fuse_box(place: Place, loom: Loom, facts: Facts) -> Needs:
+    count = sum(1 for link in loom.links if link.kind == "takes fuse" and link.first == place.name)
+    return {"ways": Span.of(float(count), "", "one way for each blade fuse")}
+
+
+def _signal_connector(place: Place, loom: Loom, facts: Facts) -> Needs:
+    count = sum(1 for link in loom.links if link.kind == "takes wire" and link.first == place.name)
+    return {"ways": Span.of(float(count), "", "one contact for each wire")}
+
+
+def _lamp(place: Place, loom: Loom, facts: Facts) -> Needs:
+    load = next(load for load in facts.job.loads if load.name == place.load)
+    each = facts.budget.loads[load.name].each_w if load.power is None else load.power
+    return {
+        "lamp_w": Span.of(each, "power", "watts of the load list"),
+        "carry_a": amps(facts.budget.loads[load.name].amps / load.count, "amps of the load list"),
+    }
+
+
+def _coil(place: Place, loom: Loom, facts: Facts) -> Needs:
+    margins = facts.margins
+    return {
+        "coil_low_v": Span.of(margins.rail_low_v, "voltage", "lowest volts of the 12 V side"),
+        "coil_high_v": Span.of(margins.rail_high_v, "voltage", "highest volts of the 12 V side"),
+    }
+
+
+def _plug(place: Place, loom: Loom, facts: Facts) -> Needs:
+    return {"poles": Span.of(2.0, "", "plus and minus of the pack")}
+
+
+SPECIAL = {
+    "contactor": _coil,
+    "relay": _coil,
+    "power_connector": _plug,
+    "converter": _converter,
+    "precharge_resistor": _precharge,
+    "meter": _meter,
+    "charger": _charger,
+    "flasher": _flasher,
+    "fuse_box": _fuse_box,
+    "signal_connector": _signal_connector,
+    "lamp": _lamp,
+    "horn": _lamp,
+}

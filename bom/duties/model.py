@@ -1,0 +1,74 @@
+"""What a place asks of the part in it, by name."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from bom.span import Span
+
+# Every duty a rule may ask for: name -> (dimension, meaning).
+GLOSSARY: Mapping[str, tuple[str, str]] = {
+    "voltage_v": ("voltage", "highest volts the part must hold off, direct current"),
+    "ac_voltage_v": ("voltage", "highest volts between motor leads, alternating current rms"),
+    "lowest_v": ("voltage", "lowest volts at which the part must still work"),
+    "carry_a": ("current", "amps carried without end"),
+    "peak_a": ("current", "amps of the longest burst"),
+    "peak_s": ("time", "length of the burst"),
+    "make_a": ("current", "amps at the moment of closing"),
+    "break_a": ("current", "amps to be opened"),
+    "break_v": ("voltage", "volts across the opening contact"),
+    "time_constant_ms": ("", "inductance over resistance of the opened circuit, in milliseconds"),
+    "reverse_a": ("current", "amps that flow the other way (regeneration, charging)"),
+    "fault_high_a": ("current", "greatest fault current"),
+    "fault_low_a": ("current", "least fault current"),
+    "ambient_c": ("temperature", "air around the part"),
+    "wire_c": ("temperature", "air around the wire"),
+    "length_m": ("length", "length of the wire"),
+    "drop_v": ("voltage", "volts the wire may lose"),
+    "together": ("", "loaded wires lying together"),
+    "stud_m": ("", "metric bolt of the terminal"),
+    "coil_low_v": ("voltage", "lowest volts at the coil"),
+    "coil_high_v": ("voltage", "highest volts at the coil"),
+    "output_a": ("current", "12 V amps of the worst state"),
+    "output_peak_a": ("current", "12 V amps when the largest filament lamp lights cold"),
+    "rail_low_v": ("voltage", "lowest volts of the 12 V side"),
+    "rail_high_v": ("voltage", "highest volts of the 12 V side"),
+    "capacitance_f": ("capacitance", "bus capacitors to be filled"),
+    "precharge_s": ("time", "time allowed for filling the bus"),
+    "bus_load_w": ("power", "watts drawn from the bus while it fills"),
+    "meter_v": ("voltage", "highest volts to be shown"),
+    "meter_low_v": ("voltage", "lowest volts to be shown"),
+    "flasher_w": ("power", "lamp watts a side"),
+    "charge_end_v": ("voltage", "pack volts at full charge"),
+    "charge_limit_a": ("current", "greatest charging amps the pack allows"),
+    "charge_wish_a": ("current", "charging amps wanted"),
+    "ways": ("", "circuits or contacts needed"),
+    "poles": ("", "conductors that pass through a plug"),
+    "lamp_w": ("power", "watts the load list allows"),
+}
+
+
+@dataclass(frozen=True)
+class Duty:
+    """The duties of one place.
+
+    needs  figures by glossary name
+    words  facts that are words: "frame return", "positive earth", "lamp base" ...
+    """
+
+    place: str
+    needs: Mapping[str, Span]
+    words: Mapping[str, str]
+
+    def has(self, *names: str) -> bool:
+        """Tell whether this place has all of these duties."""
+        return all(name in self.needs for name in names)
+
+    def __getattr__(self, name: str) -> Span:
+        """Give a duty; asking for one that this place does not have is a fault of the program."""
+        if name not in GLOSSARY or name not in self.needs:
+            raise AttributeError(f"{self.place} has no duty {name}")
+        return self.needs[name]
+
+    def word(self, name: str) -> str:
+        """Give a fact that is a word."""
+        return self.words[name]

@@ -1,0 +1,143 @@
+"""The pack's volts, resistance and fault amps, each defined once."""
+
+from dataclasses import dataclass
+from math import inf
+
+from bom.margins import Margins
+from bom.physics.pack import (
+    CHEMISTRIES,
+    cell_resistance_span_mohm,
+    highest_fault_a,
+    lowest_fault_a,
+    pack_resistance_ohm,
+)
+from bom.read.job import JobFile
+from bom.span import Span
+
+
+@dataclass(frozen=True)
+class PackFacts:
+    """Figures of the pack that every pack-side duty is made of.
+
+    full_charge_v   at the end of charge, at rest
+    highest_bus_v   highest of full charge and, with regeneration, the controller's over-voltage limit
+    nominal_v       as marked
+    lowest_rest_v   at the low cut, no current
+    lowest_sag_v    at the low cut and the controller's peak amps
+    resistance_ohm  direct-current resistance at the terminals, warm and new
+    fault_high_a    dead short at the terminals of a full, warm, new pack
+    fault_low_a     short through the whole allowed drop on an empty, cold, aged pack
+    """
+
+    full_charge_v: Span
+    highest_bus_v: Span
+    nominal_v: Span
+    lowest_rest_v: Span
+    lowest_sag_v: Span
+    resistance_ohm: Span
+    fault_high_a: Span
+    fault_low_a: Span
+
+
+def pack_facts(job: JobFile, margins: Margins) -> PackFacts:
+    """Work out the pack's figures from the job."""
+    full, nominal, rest = _cell_volts(job)
+    highest = _highest_bus(job, full)
+    resistance = _resistance(job)
+    peak = job.controller.battery_peak
+    sag = Span(
+        max(rest.low - peak * resistance.high, 0.0),
+        max(rest.low - peak * resistance.low, 0.0),
+        "voltage",
+        f"{rest} less {peak:g} A through {resistance}",
+        resistance.datum,
+    )
+    allowed_ohm = margins.drop_pack_fraction * rest.low / job.controller.battery_continuous
+    factor = margins.cold_aged_factor
+    high = Span(
+        float(highest_fault_a(full_charge_v=full.high, pack_resistance_ohm=resistance.high)),
+        float(highest_fault_a(full_charge_v=full.high, pack_resistance_ohm=resistance.low)),
+        "current",
+        f"{full} over 0.9 x {resistance}",
+        resistance.datum,
+    )
+    weakest, strongest = (
+        float(
+            lowest_fault_a(
+                lowest_rest_v=rest.low,
+                pack_resistance_ohm=ohm,
+                wire_resistance_ohm=allowed_ohm,
+                cold_aged_factor=factor,
+            )
+        )
+        for ohm in (resistance.high, resistance.low)
+    )
+    low = Span(
+        weakest,
+        strongest,
+        "current",
+        f"{rest} over {factor:g} x {resistance} and the allowed wire drop",
+        resistance.datum,
+    )
+    return PackFacts(full, highest, nominal, rest, sag, resistance, high, low)
+
+
+def _cell_volts(job: JobFile) -> tuple[Span, Span, Span]:
+    pack, cell = job.pack, CHEMISTRIES[job.pack.chemistry]
+    series = pack.series or round((pack.full_charge or 0.0) / cell.full_v)
+    made_of = f"{series} {pack.chemistry} cells x"
+    if pack.full_charge is not None:
+        full = Span.of(pack.full_charge, "voltage", "full charge as measured")
+    else:
+        full = Span.of(round(series * cell.full_v, 3), "voltage", f"{made_of} {cell.full_v:.2f} V")
+    nominal = Span.of(round(series * cell.nominal_v, 3), "voltage", f"{made_of} {cell.nominal_v:.2f} V")
+    rest_v, because = round(series * cell.empty_v, 3), f"{made_of} {cell.empty_v:.2f} V"
+    if pack.bms.low_cut is not None and pack.bms.low_cut > rest_v:
+        rest_v, because = pack.bms.low_cut, "low cut of the battery management"
+    return full, nominal, Span.of(rest_v, "voltage", because)
+
+
+def _highest_bus(job: JobFile, full: Span) -> Span:
+    control = job.controller
+    if control.regen is None:
+        return full
+    if control.over_voltage is None:
+        return Span(
+            full.low,
+            inf,
+            "voltage",
+            "regeneration without a known over-voltage limit",
+            "the controller's over-voltage limit",
+        )
+    if control.over_voltage > full.high:
+        return Span.of(control.over_voltage, "voltage", "controller's over-voltage limit with regeneration")
+    return full
+
+
+def _resistance(job: JobFile) -> Span:
+    pack = job.pack
+    if pack.pack_resistance is not None:
+        return Span.of(pack.pack_resistance, "resistance", "pack resistance as given")
+    cell = CHEMISTRIES[pack.chemistry]
+    series = pack.series or round((pack.full_charge or 0.0) / cell.full_v)
+    if pack.cell_resistance is not None:
+        ohm = float(
+            pack_resistance_ohm(series=series, parallel=pack.parallel, cell_resistance_mohm=pack.cell_resistance * 1000)
+        )
+        return Span.of(ohm, "resistance", f"{series} in series, {pack.parallel} side by side, cell as given")
+    datum = "the pack's resistance (two readings of volts at two currents)"
+    if pack.capacity is None:
+        return Span(
+            series * 0.0002,
+            series * 0.02,
+            "resistance",
+            f"{series} cells of unknown size, 0.2 to 20 mohm each (from memory)",
+            datum,
+        )
+    span = cell_resistance_span_mohm(capacity_ah=pack.capacity / pack.parallel)
+    low, high = (
+        float(pack_resistance_ohm(series=series, parallel=pack.parallel, cell_resistance_mohm=value)) for value in span
+    )
+    return Span(
+        low, high, "resistance", f"{series} cells of {pack.capacity:g} Ah a group, assumed from capacity alone", datum
+    )

@@ -1,0 +1,1 @@
+"""Verdicts, comparisons and the one way to state a rule."""

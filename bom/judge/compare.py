@@ -1,0 +1,150 @@
+"""The comparisons every rule is made of: one line judges one part, a column, or a grid of pairs.
+
+A blank rating is NaN and is answered "can't tell", never pass. A duty that is only known to
+lie between two ends passes when its bad end does, fails when even its good end does, and is
+"can't tell" between. Equality meets.
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+import numpy as np
+import numpy.typing as npt
+
+from bom.judge.verdict import Verdict
+from bom.parts import Rating, Words
+from bom.span import Span
+
+Column = npt.NDArray[np.float64]
+Verdicts = npt.NDArray[np.int8]
+Flags = npt.NDArray[np.bool_]
+
+
+@dataclass(frozen=True)
+class Demand:
+    """What is asked, when it differs from part to part (a wire must hold whichever fuse guards it)."""
+
+    low: Column
+    high: Column
+    dimension: str
+    because: str
+    datum: str = ""
+
+    @classmethod
+    def of(cls, values: object, dimension: str, because: str) -> "Demand":
+        """Ask a value of each part that is known exactly, or NaN where it is not."""
+        column = np.asarray(values, dtype=np.float64)
+        return cls(column, column, dimension, because)
+
+    @classmethod
+    def from_span(cls, span: Span) -> "Demand":
+        """Ask the same of every part."""
+        return cls(np.asarray(span.low), np.asarray(span.high), span.dimension, span.because, span.datum)
+
+
+@dataclass(frozen=True)
+class Judgement:
+    """What was compared, and the answer for each part (or pair) of the column (or grid).
+
+    what      the rating's name as the papers print it ("DC volts")
+    offered   the rating of each part, NaN where it is not known
+    needed    the duty
+    sense     "at least", "at most" or "is"
+    margin    fraction asked on top of the duty before a pass is clean
+    words     for comparisons of words: what is offered, and what is accepted, as printed
+    column    catalogue column of the rating, "" where it comes from several
+    """
+
+    what: str
+    verdicts: Verdicts
+    offered: Column
+    needed: Demand
+    sense: str
+    margin: float = 0.0
+    words: tuple[tuple[str, ...], str] = ((), "")
+    column: str = ""
+
+
+def _judge(
+    what: str, offered: object, needed: Span | Demand, margin: float, blank: Verdict, *, sense: str
+) -> Judgement:
+    demand = Demand.from_span(needed) if isinstance(needed, Span) else needed
+    column = offered.column if isinstance(offered, Rating) else ""
+    raw = offered.values if isinstance(offered, Rating) else offered
+    values = np.atleast_1d(np.asarray(raw, dtype=np.float64))
+    if sense == "at least":
+        bad, good = values < demand.low, values >= demand.high
+        clean = values >= demand.high * (1 + margin)
+    else:
+        bad, good = values > demand.high, values <= demand.low
+        clean = values <= demand.low * (1 - margin)
+    verdicts = np.full(good.shape, Verdict.CANT_TELL, dtype=np.int8)
+    verdicts[bad] = Verdict.FAIL
+    verdicts[good] = Verdict.TIGHT
+    verdicts[good & clean] = Verdict.PASS
+    verdicts[np.isnan(np.broadcast_to(demand.low + demand.high, good.shape))] = Verdict.CANT_TELL
+    verdicts[np.isnan(np.broadcast_to(values, good.shape))] = blank
+    return Judgement(what, verdicts, values, demand, sense, margin, column=column)
+
+
+def at_least(
+    what: str,
+    offered: object,
+    needed: Span | Demand,
+    *,
+    margin: float = 0.0,
+    blank: Verdict = Verdict.CANT_TELL,
+) -> Judgement:
+    """Judge a rating that must reach the duty; `margin` is the fraction wanted on top of it."""
+    return _judge(what, offered, needed, margin, blank, sense="at least")
+
+
+def at_most(
+    what: str,
+    offered: object,
+    needed: Span | Demand,
+    *,
+    margin: float = 0.0,
+    blank: Verdict = Verdict.CANT_TELL,
+) -> Judgement:
+    """Judge a rating that must stay below the duty; `margin` is the fraction wanted beneath it."""
+    return _judge(what, offered, needed, margin, blank, sense="at most")
+
+
+def is_word(
+    what: str,
+    offered: Sequence[str] | Words,
+    accepted: Sequence[str],
+    because: str,
+    *,
+    blank: Verdict = Verdict.CANT_TELL,
+    other: Verdict = Verdict.FAIL,
+) -> Judgement:
+    """Judge a rating that is a word: one of the accepted ones passes, a blank is not known."""
+    column = offered.column if isinstance(offered, Words) else ""
+    values = offered.values if isinstance(offered, Words) else tuple(offered)
+    answers = [Verdict.PASS if word in accepted else other if word else blank for word in values]
+    numbers = np.array([0.0 if word else np.nan for word in values])
+    needed = Demand.of(0.0, "", because)
+    verdicts = np.array(answers, dtype=np.int8)
+    words = (values, " or ".join(accepted))
+    return Judgement(what, verdicts, numbers, needed, "is", 0.0, words, column)
+
+
+def same_word(what: str, left: Sequence[str], right: Sequence[str], because: str) -> Judgement:
+    """Judge a grid of pairs whose words must agree: rows are the left parts, columns the right ones."""
+    a, b = np.array(left, dtype=object)[:, None], np.array(right, dtype=object)[None, :]
+    verdicts = np.where(a == b, Verdict.PASS, Verdict.FAIL).astype(np.int8)
+    unknown = (a == "") | (b == "")
+    verdicts[unknown.astype(bool)] = Verdict.CANT_TELL
+    numbers = np.where(unknown, np.nan, 0.0).astype(np.float64)
+    wanted = right[0] if len(right) == 1 else ""
+    return Judgement(what, verdicts, numbers, Demand.of(0.0, "", because), "is", 0.0, (tuple(left), wanted))
+
+
+def worst(judgements: Sequence[Judgement]) -> Verdicts:
+    """Take the worst answer for each part or pair over several comparisons."""
+    out: Verdicts = judgements[0].verdicts
+    for judgement in judgements[1:]:
+        out = np.maximum(out, judgement.verdicts)
+    return out

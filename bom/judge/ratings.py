@@ -1,0 +1,126 @@
+"""Ratings that are curves, reduced to one number for the duty at hand; only printed points count."""
+
+from collections.abc import Sequence
+from functools import lru_cache
+
+import numpy as np
+import numpy.typing as npt
+
+from bom.parts import Parts
+
+Column = npt.NDArray[np.float64]
+TimePoint = tuple[float, float, float]
+
+
+def _value(row: object, name: str) -> float:
+    return float(row[name])  # type: ignore[index]
+
+
+def breaking_amps(parts: Parts, *, volts_v: float, time_constant_ms: float, reverse: bool) -> Column:
+    """Amps each part may break at these volts or higher and this time constant or longer.
+
+    A point without a time constant counts as resistive, 1 ms. NaN where no printed point covers the duty.
+    """
+    wanted = ("reverse", "both") if reverse else ("forward", "both")
+    out = []
+    for part in parts.ids:
+        points = [
+            _value(row, "breaks_a")
+            for row in parts.rows("breaking_points", part)
+            if row["direction"] in wanted
+            and _value(row, "volts_v") >= volts_v
+            and np.nan_to_num(_value(row, "time_constant_ms"), nan=1.0) >= time_constant_ms
+        ]
+        out.append(max(points, default=np.nan))
+    return np.array(out)
+
+
+def breaking_volts(parts: Parts) -> Column:
+    """Give the highest volts at which each part has a printed breaking point; NaN for none."""
+    return np.array(
+        [
+            max((_value(row, "volts_v") for row in parts.rows("breaking_points", part)), default=np.nan)
+            for part in parts.ids
+        ]
+    )
+
+
+def connector_amps(parts: Parts, *, area_mm2: float, ambient_c: float) -> Column:
+    """Amps each connector carries with a wire no larger than this one, in air at least this warm.
+
+    The curve of the largest listed wire that is not thicker counts, at the next hotter listed air.
+    """
+    out = []
+    for part in parts.ids:
+        rows = [
+            row
+            for row in parts.rows("connector_amps", part)
+            if _value(row, "area_mm2") <= area_mm2 and _value(row, "ambient_c") >= ambient_c
+        ]
+        thickest = max((_value(row, "area_mm2") for row in rows), default=np.nan)
+        out.append(max((_value(row, "carry_a") for row in rows if _value(row, "area_mm2") == thickest), default=np.nan))
+    return np.array(out)
+
+
+def time_band(parts: Parts, index: int) -> Sequence[TimePoint]:
+    """Give the published opening-time limits of one fuse: (multiple, earliest s, latest s)."""
+    return sorted(
+        (_value(row, "multiple"), _value(row, "earliest_s"), _value(row, "latest_s"))
+        for row in parts.rows("fuse_time_bands", parts.word("time_band")[index])
+    )
+
+
+def rerating(parts: Parts, *, ambient_c: float) -> Column:
+    """Fraction of its rating that each fuse keeps at this ambient; NaN where no curve covers it."""
+    from bom.physics.fuse import rerating_fraction
+
+    out = []
+    for curve in parts.word("rerating"):
+        points = sorted(
+            (_value(row, "ambient_c"), _value(row, "fraction")) for row in parts.rows("fuse_rerating", curve)
+        )
+        covered = bool(points) and ambient_c <= points[-1][0]
+        out.append(float(rerating_fraction(ambient_c=ambient_c, points=points)) if covered else np.nan)
+    return np.array(out)
+
+
+def converter_amps(parts: Parts, *, ambient_c: float, label_fraction: float) -> Column:
+    """Amps each converter holds at this ambient: its own curve, else a fraction of its label amps.
+
+    A curve counts at its next hotter listed ambient; past its end the answer is NaN.
+    """
+    out = []
+    for part, label in zip(parts.ids, parts.number("output_a"), strict=True):
+        rows = parts.rows("converter_derating", part)
+        if not rows:
+            out.append(label * label_fraction)
+            continue
+        fractions = [_value(row, "fraction") for row in rows if _value(row, "ambient_c") >= ambient_c]
+        out.append(label * max(fractions, default=np.nan))
+    return np.array(out)
+
+
+def cable_ampacity(parts: Parts, *, ambient_c: float, together: float, terminal_c: float) -> Column:
+    """Amps each cable carries for ever in air of this warmth among this many loaded wires."""
+    table, rows = parts.whole or (parts, tuple(range(len(parts))))
+    return _table_ampacity(table, ambient_c, together, terminal_c)[list(rows)]
+
+
+@lru_cache(maxsize=256)
+def _table_ampacity(table: Parts, ambient_c: float, together: float, terminal_c: float) -> Column:
+    """Work a whole table out once: a loom asks for the same few ambients and bundles again and again."""
+    from bom.physics.ampacity import ampacity_a
+
+    unknown = [name == "" for name in table.word("insulation")]
+    answer = ampacity_a(
+        area_mm2=table.number("area_mm2"),
+        conductor_mm=table.number("conductor_mm"),
+        outside_mm=table.number("outside_mm"),
+        resistance_20_mohm_per_m=table.number("resistance_mohm_per_m"),
+        cable_max_c=table.number("conductor_max_c"),
+        terminal_max_c=terminal_c,
+        ambient_c=ambient_c,
+        insulation=[name or "PVC" for name in table.word("insulation")],
+        loaded_wires=together,
+    )
+    return np.where(unknown, np.nan, np.atleast_1d(answer))

@@ -1,0 +1,1 @@
+"""Laying out the loom: points, wires, places and what bears on what."""

@@ -1,0 +1,100 @@
+"""The loom: points joined by wires, places where parts sit, and which place bears on which."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Literal
+
+from bom.read.job import Keep
+
+Side = Literal["pack", "12 V", "phase", "mains"]
+
+LINKS: Mapping[str, str] = {
+    "guards": "a fuse guards a wire",
+    "takes fuse": "a holder or fuse box takes a fuse",
+    "crimped on": "a lug or terminal is crimped on a wire",
+    "on stud": "a lug sits on a part's stud",
+    "takes wire": "a connector, holder or port takes a wire",
+    "opens": "a converter's limited current must open a fuse",
+    "feeds": "a converter feeds a wire that no fuse guards",
+    "behind": "a fuse leaves to a contactor only what the contactor can break",
+    "clamps": "a clamp takes the kick of a coil",
+    "fills through": "a relay switches a precharge resistor",
+    "rides": "a fuse carries a precharge resistor's current",
+    "shrinks over": "a sleeve covers a lug on a wire",
+    "charges": "a converter keeps a buffer battery charged",
+    "drops in": "a shunt and the meter that reads it",
+}
+
+
+@dataclass(frozen=True)
+class Place:
+    """Where one part sits (or several alike).
+
+    name       unique, lower case, as a builder would say it ("main fuse", "head feed")
+    family     part family that belongs here
+    circuit    name of the circuit whose duty it bears
+    zone       where on the bike: box, frame, bar, under seat
+    quantity   pieces, or metres where the family is sold by length
+    terminals  points of the loom it joins
+    item       the donor item that may stay here, by name
+    keep       whether the builder wants the donor's kept
+    load       the 12 V load it is or serves, by name
+    """
+
+    name: str
+    family: str
+    title: str
+    circuit: str
+    zone: str
+    quantity: float
+    terminals: tuple[str, ...] = ()
+    item: str = ""
+    keep: Keep = "no"
+    load: str = ""
+
+
+@dataclass(frozen=True)
+class Wire:
+    """A length of one conductor between two points; its cable is chosen at the place of the same name.
+
+    length_m   along the wire
+    together   loaded wires lying with it
+    guard      place of the fuse that guards it, "" when none does
+    part_of_m  length of its circuit there and back, over which the allowed drop is shared
+    """
+
+    name: str
+    start: str
+    end: str
+    length_m: float
+    together: int
+    guard: str
+    part_of_m: float
+    colour: str = ""
+
+
+@dataclass(frozen=True)
+class Link:
+    """Two places of which one bears on the other; pair rules judge them together."""
+
+    kind: str
+    first: str
+    second: str
+
+
+@dataclass(frozen=True)
+class Loom:
+    """The whole electrical picture of one arrangement of one bike."""
+
+    arrangement: str
+    places: tuple[Place, ...]
+    wires: tuple[Wire, ...]
+    links: tuple[Link, ...]
+
+    def place(self, name: str) -> Place:
+        """Find a place by name."""
+        return next(place for place in self.places if place.name == name)
+
+    def wire(self, name: str) -> Wire:
+        """Find a wire by name."""
+        return next(wire for wire in self.wires if wire.name == name)

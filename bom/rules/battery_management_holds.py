@@ -1,0 +1,42 @@
+"""The battery management must let controller and converter draw together.
+
+Asks:     continuous controller amps and the converter's are at most 85 % of the discharge limit.
+Why:      it opens at full throttle and the rider loses drive in traffic.
+Cure:     a lower limit in the controller, or a stronger battery management.
+Ignores:  its delay; bursts shorter than that pass.
+Source:   common practice, no source.
+"""
+
+from bom import units
+from bom.check.loom_view import LoomAnswer, LoomView
+from bom.judge.rule import LoomRule
+from bom.judge.verdict import Verdict
+
+
+def judge(view: LoomView) -> list[LoomAnswer]:
+    """Compare the sum with the limit."""
+    job, facts = view.facts.job, view.facts
+    twelve = facts.budget.worst[1] * facts.budget.rail_v / facts.margins.converter_efficiency
+    asked = job.controller.battery_continuous + twelve / facts.pack.nominal_v.low
+    limit = job.pack.bms.discharge
+    needed = f"at least {units.show(asked / facts.margins.bms_fraction, 'current')}"
+    because = f"{asked:.1f} A of controller and converter over {facts.margins.bms_fraction:.0%}"
+    what = "discharge limit"
+    if limit is None:
+        return [
+            LoomAnswer(
+                "battery management",
+                Verdict.CANT_TELL,
+                what,
+                "not known",
+                needed,
+                because,
+                "the battery management's continuous discharge limit",
+            )
+        ]
+    good = limit * facts.margins.bms_fraction >= asked
+    verdict = Verdict.PASS if good else Verdict.TIGHT if limit >= asked else Verdict.FAIL
+    return [LoomAnswer("battery management", verdict, what, units.show(limit, "current"), needed, because)]
+
+
+RULE = LoomRule(judge)

@@ -1,0 +1,29 @@
+"""A DC breaker must be able to break the fault, and hold the running amps.
+
+Asks:     for breakers: DC breaking amps are at least the fault current, trip amps at least the running amps.
+Why:      a breaker that cannot break the fault welds or bursts before the fuse acts.
+Cure:     a breaker with more DC breaking amps.
+Ignores:  hand switches and link plugs.
+Source:   IEC 60934 and IEC 60947-2, DC breaking as marked; from memory.
+"""
+
+import numpy as np
+
+from bom.duties.model import Duty
+from bom.judge.compare import Demand, Judgement, at_least
+from bom.judge.rule import PartRule
+from bom.margins import Margins
+from bom.parts import Parts
+
+
+def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
+    """Compare breaking and trip amps of breakers; other kinds offer enough by definition."""
+    breaker = np.array([kind == "breaker" for kind in parts.word("kind")])
+    fault = Demand.from_span(duty.fault_high_a)
+    return [
+        at_least("DC breaking amps", np.where(breaker, parts.number("dc_breaking_a"), np.inf), fault),
+        at_least("trip amps", np.where(breaker, parts.number("trip_a"), np.inf), duty.carry_a),
+    ]
+
+
+RULE = PartRule(("isolator",), judge)

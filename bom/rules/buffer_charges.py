@@ -1,0 +1,28 @@
+"""A converter must hold a buffer battery at its own charging volts.
+
+Asks:     the converter's output lies in the battery's window, and it limits at constant current.
+Why:      12.0 V never charges lead; 14.5 V overcharges some lithium; a hiccup type never starts into it.
+Cure:     an adjustable constant-current converter, or another chemistry.
+Ignores:  temperature compensation.
+Source:   lead float 13.5 to 13.8 V, common practice, from memory.
+"""
+
+from bom.duties.model import Duty
+from bom.judge.compare import Demand, Judgement, at_least, at_most, same_word
+from bom.judge.rule import PairRule
+from bom.margins import Margins
+from bom.parts import Parts
+
+
+def judge(first: Parts, second: Parts, first_duty: Duty, second_duty: Duty, margins: Margins) -> list[Judgement]:
+    """Compare output volts with the window."""
+    output = Demand.of(first.number("output_v")[:, None], "voltage", "converter's output")
+    mode = ["constant current"] * len(second)
+    return [
+        at_most("least charging volts", second.number("charge_min_v")[None, :], output),
+        at_least("greatest charging volts", second.number("charge_max_v")[None, :], output),
+        same_word("overload mode", first.word("overload"), mode, "it must start into a flat battery"),
+    ]
+
+
+RULE = PairRule("charges", judge)

@@ -1,0 +1,32 @@
+"""A wire must not lose more than its share of the allowed drop.
+
+Asks:     running amps x hot resistance of this wire are at most its share of the circuit's allowed drop.
+Why:      a lamp at 90 % of its volts gives about 70 % of its light; a contactor coil may let go.
+Cure:     the next thicker wire.
+Ignores:  joints and contacts, a few millivolts each when good and volts when bad: measure them.
+Source:   ABYC E-11 (3 % critical circuits, there and back), read second-hand on a public page; resistance by
+          the cable's own maximum and IEC 60028"s temperature coefficient.
+"""
+
+import numpy as np
+
+from bom.duties.model import Duty
+from bom.judge.compare import Judgement, at_most
+from bom.judge.rule import PartRule
+from bom.margins import Margins
+from bom.parts import Parts
+from bom.physics.conductor import hot_resistance_ohm
+
+
+def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
+    """Compare the volts lost when hot."""
+    hot_c = np.minimum(np.nan_to_num(parts.number("conductor_max_c"), nan=margins.terminal_c), margins.terminal_c)
+    ohm = hot_resistance_ohm(
+        resistance_20_mohm_per_m=parts.number("resistance_mohm_per_m"),
+        length_m=duty.length_m.high,
+        temperature_c=hot_c,
+    )
+    return [at_most("volts lost", ohm * duty.carry_a.high, duty.drop_v)]
+
+
+RULE = PartRule(("cable",), judge, only_with=("drop_v",))

@@ -1,0 +1,39 @@
+"""A charger must end at the pack's full charge, for its chemistry.
+
+Asks:     end volts are at most 0.5 % over full charge (over fails) and at least 2 % under (under is tight).
+Why:      two "72 V" chargers end at 84.0 and 87.6 V; the wrong one leaves all to the last line of defence.
+Cure:     the charger for cells x volts.
+Ignores:  the shape of the charge.
+Source:   common practice, no source.
+"""
+
+from dataclasses import replace
+
+import numpy as np
+
+from bom.duties.model import Duty
+from bom.judge.compare import Judgement, at_least, at_most, is_word
+from bom.judge.rule import PartRule
+from bom.judge.verdict import Verdict
+from bom.margins import Margins
+from bom.parts import Parts
+
+FAMILIES = {"LFP": "iron phosphate", "lead-acid": "lead-acid", "LTO": ""}
+
+
+def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
+    """Compare end volts with full charge, and the chemistry."""
+    full = duty.charge_end_v
+    over = full.scaled(1 + margins.charger_over_fraction, f"{full} + {margins.charger_over_fraction:.1%}")
+    under = full.scaled(1 - margins.charger_under_fraction, f"{full} - {margins.charger_under_fraction:.0%}")
+    low = at_least("end volts", parts.rating("end_v"), under)
+    tight = np.where(low.verdicts == Verdict.FAIL, np.int8(Verdict.TIGHT), low.verdicts).astype(np.int8)
+    kind = FAMILIES.get(duty.word("chemistry"), "lithium-ion")
+    return [
+        at_most("end volts", parts.rating("end_v"), over),
+        replace(low, verdicts=tight),
+        is_word("chemistry", parts.words_of("chemistry"), ("any", kind), duty.word("chemistry")),
+    ]
+
+
+RULE = PartRule(("charger",), judge)

@@ -1,0 +1,41 @@
+"""A connector, holder or port must take the wire's copper.
+
+Asks:     the wire's area lies between the smallest and the largest the part takes.
+Why:      a contact crimped on the wrong copper works loose or cannot be closed.
+Cure:     the part, or its contact, made for that wire.
+Ignores:  the seal on the wire's outside; the kit carries seals by wire.
+Source:   crimp ranges as printed for the part.
+"""
+
+import numpy as np
+
+from bom.duties.model import Duty
+from bom.judge.compare import Demand, Judgement, at_least, at_most
+from bom.judge.rule import PairRule
+from bom.margins import Margins
+from bom.parts import Parts
+
+
+def judge(first: Parts, second: Parts, first_duty: Duty, second_duty: Duty, margins: Margins) -> list[Judgement]:
+    """Compare the area with both ends."""
+    shape = (len(first), len(second))
+    area = np.broadcast_to(second.number("area_mm2")[None, :], shape)
+    answers = [
+        at_least(
+            "largest wire",
+            np.broadcast_to(first.number("wire_max_mm2")[:, None], shape),
+            Demand.of(area, "area", "area of the wire"),
+        )
+    ]
+    if "wire_min_mm2" in first.numbers:
+        answers.append(
+            at_most(
+                "smallest wire",
+                np.broadcast_to(first.number("wire_min_mm2")[:, None], shape),
+                Demand.of(area, "area", "area of the wire"),
+            )
+        )
+    return answers
+
+
+RULE = PairRule("takes wire", judge)

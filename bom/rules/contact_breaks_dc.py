@@ -1,0 +1,35 @@
+"""A switching part must be able to open the current it is asked to open, at those volts.
+
+Asks:     a printed breaking point at no fewer volts and no shorter time constant covers the amps.
+Why:      a direct-current arc has no zero to die at; a contact rated by amps alone welds or burns.
+Cure:     a contact with a printed DC breaking figure at or above these volts, or let it drive a relay.
+Ignores:  figures between printed points; poles in series unless the part's own table says so.
+Source:   IEC 60947-4-1 and 60947-5-1 give breaking by volts, amps and time constant (utilization
+          categories), read second-hand on a public page. A donor contact without a figure is refused above
+          the margin donor_break_limit_v: common practice.
+"""
+
+from bom.duties.model import Duty
+from bom.judge.compare import Judgement, at_least
+from bom.judge.ratings import breaking_amps
+from bom.judge.rule import PartRule
+from bom.judge.verdict import Verdict
+from bom.margins import Margins
+from bom.parts import Parts
+
+
+def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
+    """Compare the amps each contact may break with those it is asked to."""
+    offered = breaking_amps(parts, volts_v=duty.break_v.high, time_constant_ms=_time_constant_ms(duty), reverse=False)
+    donor = all(parts.is_donor(index) for index in range(len(parts)))
+    refused = donor and duty.break_v.low > margins.donor_break_limit_v
+    blank = Verdict.FAIL if refused else Verdict.CANT_TELL
+    what = f"amps it may break at {duty.break_v}"
+    return [at_least(what, offered, duty.break_a, blank=blank)]
+
+
+def _time_constant_ms(duty: Duty) -> float:
+    return duty.needs["time_constant_ms"].high if "time_constant_ms" in duty.needs else 1.0
+
+
+RULE = PartRule(("contactor", "relay", "key_switch", "stop_switch", "bar_switch"), judge, only_with=("break_a",))

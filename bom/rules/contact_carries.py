@@ -1,0 +1,26 @@
+"""A contact must carry its running amps without end.
+
+Asks:     the carrying amps, less the derating of its family, are at least the running amps.
+Why:      a contact that runs hot loses its spring and its surface; relay labels are optimistic.
+Cure:     a larger contact, or a relay that takes the load off it.
+Ignores:  bursts shorter than the thermal time of the contact.
+Source:   IEC 60947-1 conventional thermal current, from memory; relay derating is common practice.
+"""
+
+from bom.duties.model import Duty
+from bom.judge.compare import Judgement, at_least
+from bom.judge.rule import PartRule
+from bom.margins import Margins
+from bom.parts import Parts
+
+
+def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
+    """Compare the carrying amps, relays counted at a part of their label."""
+    share = margins.relay_carry_fraction if parts.family == "relay" else 1.0
+    what = f"{share:.0%} of the carrying amps" if share < 1 else "carrying amps"
+    return [at_least(what, parts.number("carry_a") * share, duty.carry_a)]
+
+
+RULE = PartRule(
+    ("contactor", "relay", "key_switch", "stop_switch", "bar_switch", "isolator"), judge, only_with=("carry_a",)
+)

@@ -1,0 +1,25 @@
+"""A contact must be able to close on the inrush it meets.
+
+Asks:     the make rating, or the carrying amps where they are more, is at least the amps at closing.
+Why:      empty capacitors and cold filaments look like a short for a moment; the contact bounces and welds.
+Cure:     precharge, or let the contact drive a relay coil at 12 V instead.
+Ignores:  how often it closes.
+Source:   IEC 60947-1 making capacity, from memory; inrush of filaments and capacitors by common practice.
+"""
+
+import numpy as np
+
+from bom.duties.model import Duty
+from bom.judge.compare import Judgement, at_least
+from bom.judge.rule import PartRule
+from bom.margins import Margins
+from bom.parts import Parts, Rating
+
+
+def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
+    """Compare the make rating."""
+    offered = Rating("make_a", np.fmax(parts.number("make_a"), parts.number("carry_a")))
+    return [at_least("amps it may close on", offered, duty.make_a)]
+
+
+RULE = PartRule(("contactor", "key_switch", "stop_switch", "bar_switch"), judge, only_with=("make_a",))

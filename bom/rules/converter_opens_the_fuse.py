@@ -1,0 +1,36 @@
+"""A converter must be able to open the fuses of the circuits it feeds.
+
+Asks:     with a buffer battery nothing more; without one the converter limits at constant current and its
+          label amps are at least twice the fuse.
+Why:      a converter that limits at 20 A never opens a 20 A fuse; one that hiccups opens none. The fault
+          then burns on.
+Cure:     smaller fuses, a larger converter, or a buffer battery.
+Ignores:  the discharge of its output capacitors, which may open a small fuse.
+Source:   ISO 8820-3, a blade fuse opens within 5 s at twice its rating, read second-hand on a public page.
+"""
+
+from bom.duties.model import Duty
+from bom.judge.compare import Demand, Judgement, at_least, same_word
+from bom.judge.rule import PairRule
+from bom.margins import Margins
+from bom.parts import Parts
+
+
+def judge(first: Parts, second: Parts, first_duty: Duty, second_duty: Duty, margins: Margins) -> list[Judgement]:
+    """Compare limit and fuse, unless a battery feeds the fault."""
+    if first_duty.word("buffer") == "yes":
+        yes = ["yes"] * len(first)
+        return [same_word("buffer battery", yes, ["yes"] * len(second), "it feeds the fault")]
+    needed = second.number("rated_a")[None, :] * margins.limited_source_multiple
+    mode = ["constant current"] * len(second)
+    return [
+        at_least(
+            "converter's amps",
+            first.number("output_a")[:, None],
+            Demand.of(needed, "current", f"{margins.limited_source_multiple:g} x the fuse"),
+        ),
+        same_word("overload mode", first.word("overload"), mode, "a fault must be fed until the fuse opens"),
+    ]
+
+
+RULE = PairRule("opens", judge)

@@ -1,0 +1,43 @@
+"""A fuse must open before its wire is overloaded.
+
+Asks:     the rating is at most the wire's ampacity; the sure fusing current is at most 1.45 times it; and
+          the fuse opens on overload, not only on a short.
+Why:      otherwise the wire is the fuse.
+Cure:     the next thicker wire, or a smaller fuse if it still holds the load.
+Ignores:  what the load itself can stand; a fuse does not protect electronics.
+Source:   IEC 60364-4-43 433.1 (In <= Iz and I2 <= 1.45 Iz), from memory; IEC 60269-4 (partial-range aR fuses
+          do not clear overloads), read second-hand on a public page.
+"""
+
+from bom.duties.model import Duty
+from bom.judge.compare import Demand, Judgement, at_least, same_word
+from bom.judge.ratings import cable_ampacity
+from bom.judge.rule import PairRule
+from bom.margins import Margins
+from bom.parts import Parts
+
+
+def judge(first: Parts, second: Parts, first_duty: Duty, second_duty: Duty, margins: Margins) -> list[Judgement]:
+    """Compare the wire's ampacity with the fuse's rating and its sure fusing current."""
+    wire_a = cable_ampacity(
+        second,
+        ambient_c=second_duty.ambient_c.high,
+        together=second_duty.together.high,
+        terminal_c=margins.terminal_c,
+    )[None, :]
+    rated = first.number("rated_a")[:, None]
+    fusing = rated * first.number("conventional_fusing")[:, None]
+    limit = margins.fusing_over_ampacity
+    full = ["full range"] * len(second)
+    return [
+        at_least("ampacity of the wire", wire_a, Demand.of(rated, "current", "rating of the fuse before it")),
+        at_least(
+            f"{limit:g} x the ampacity",
+            wire_a * limit,
+            Demand.of(fusing, "current", "sure fusing current of the fuse before it"),
+        ),
+        same_word("element of the fuse", first.word("element"), full, "it must open on overload too"),
+    ]
+
+
+RULE = PairRule("guards", judge)

@@ -1,0 +1,26 @@
+"""The main fuse must open what the contactor cannot.
+
+Asks:     the contactor breaks at least the rating of the main fuse at the highest bus volts.
+Why:      between what the contactor can break and what the fuse opens on lies a current nobody opens.
+Cure:     a contactor with a higher breaking figure, or a smaller main fuse.
+Ignores:  the let-through of the fuse, which the contactor must survive closed.
+Source:   Formula Student rules EV 5.6.4 (the fuse rating lies below the contactor's switch-off current),
+          read second-hand on a public page.
+"""
+
+from bom.duties.model import Duty
+from bom.judge.compare import Demand, Judgement, at_least
+from bom.judge.ratings import breaking_amps
+from bom.judge.rule import PairRule
+from bom.margins import Margins
+from bom.parts import Parts
+
+
+def judge(first: Parts, second: Parts, first_duty: Duty, second_duty: Duty, margins: Margins) -> list[Judgement]:
+    """Compare the contactor's breaking amps with the fuse's rating."""
+    offered = breaking_amps(second, volts_v=second_duty.break_v.high, time_constant_ms=1.0, reverse=False)[None, :]
+    rated = first.number("rated_a")[:, None]
+    return [at_least("amps the contactor may break", offered, Demand.of(rated, "current", "rating of the main fuse"))]
+
+
+RULE = PairRule("behind", judge)

@@ -1,0 +1,35 @@
+"""Even the least fault must open the fuse in good time.
+
+Asks:     the least fault current is at least the multiple at which the fuse surely opens within the time set.
+Why:      an empty, cold or aged pack through long wire may feed less than the fuse needs.
+Cure:     a smaller rating or a thicker wire.
+Ignores:  faults through an arc or a poor contact, which nobody can bound.
+Source:   published time limits of the fuse; else three times the rating, ECSS-Q-ST-30-11C Rev. 2, 6.17.3c,
+          read second-hand on a public page.
+"""
+
+import numpy as np
+
+from bom.duties.model import Duty
+from bom.judge.compare import Demand, Judgement, at_most
+from bom.judge.ratings import time_band
+from bom.judge.rule import PartRule
+from bom.margins import Margins
+from bom.parts import Parts
+from bom.physics.fuse import surely_opens_multiple
+
+
+def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
+    """Compare the amps that surely open the fuse with the least fault."""
+    within_s = margins.fuse_open_s
+    multiples = []
+    for index in range(len(parts)):
+        points = time_band(parts, index)
+        multiple = surely_opens_multiple(within_s=within_s, points=points) if points else np.nan
+        multiples.append(margins.fuse_source_multiple if np.isnan(multiple) else multiple)
+    sure = parts.number("rated_a") * np.array(multiples)
+    what = f"amps that surely open it within {within_s:g} s"
+    return [at_most(what, sure, Demand.from_span(duty.fault_low_a))]
+
+
+RULE = PartRule(("main_fuse", "tap_fuse"), judge, only_with=("fault_low_a",))

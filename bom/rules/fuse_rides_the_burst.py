@@ -1,0 +1,32 @@
+"""A fuse must not open in the longest burst of its load.
+
+Asks:     the earliest time at which the fuse may open on the peak amps is longer than the burst.
+Why:      a fuse that may open in a burst leaves the rider without drive in traffic.
+Cure:     a higher rating or a slower type.
+Ignores:  bursts that come back before the fuse has cooled.
+Source:   published time limits of the fuse; between two multiples the earliest time of the higher one counts.
+"""
+
+import numpy as np
+
+from bom.duties.model import Duty
+from bom.judge.compare import Judgement, at_least
+from bom.judge.ratings import time_band
+from bom.judge.rule import PartRule
+from bom.margins import Margins
+from bom.parts import Parts
+from bom.physics.fuse import earliest_s
+
+
+def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
+    """Compare the earliest opening time at the peak amps."""
+    times = [
+        earliest_s(multiple=duty.peak_a.high / rated, points=time_band(parts, index))
+        if rated > 0 and time_band(parts, index)
+        else np.nan
+        for index, rated in enumerate(parts.number("rated_a"))
+    ]
+    return [at_least(f"earliest opening at {duty.peak_a}", np.array(times, dtype=float), duty.peak_s)]
+
+
+RULE = PartRule(("main_fuse",), judge)

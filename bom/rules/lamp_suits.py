@@ -1,0 +1,29 @@
+"""A lamp to be bought must fit its holder, its purpose, its kind and the earth.
+
+Asks:     base, purpose, technology and polarity are those of the load list; watts are at most its own.
+Why:      a bulb of the right watts and the wrong base is a parcel and a week; an LED the wrong way round is dark.
+Cure:     the lamp with that base.
+Ignores:  approval for the road: look for its mark, the papers say where it is unknown.
+Source:   IEC 60061 bases by name; UN R37 categories; read second-hand on a public page.
+"""
+
+from bom.duties.model import Duty
+from bom.judge.compare import Judgement, at_most, is_word
+from bom.judge.rule import PartRule
+from bom.margins import Margins
+from bom.parts import Parts
+
+
+def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
+    """Compare words and watts."""
+    polarity = ("either", "positive earth" if duty.word("earth") == "positive" else "negative earth")
+    return [
+        is_word("purpose", parts.words_of("purpose"), (duty.word("purpose"),), "as in the load list"),
+        is_word("base", parts.words_of("base"), (duty.word("base"),), "as in the load list"),
+        is_word("technology", parts.words_of("technology"), (duty.word("technology"),), "as in the load list"),
+        is_word("polarity", parts.words_of("polarity"), polarity, f"earth is {duty.word('earth')}"),
+        at_most("watts", parts.rating("power_w"), duty.lamp_w),
+    ]
+
+
+RULE = PartRule(("lamp",), judge)

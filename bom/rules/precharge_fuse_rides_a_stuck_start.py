@@ -1,0 +1,24 @@
+"""The precharge fuse must ride a start that never ends.
+
+Asks:     its rating is at least the highest bus volts over the resistor's ohms.
+Why:      a fuse that opens on every stuck start hides the fault; it is there for a shorted wire.
+Cure:     the next rating, if the wire allows it.
+Ignores:  how long the timer lets it last.
+Source:   Ohm's law; common practice.
+"""
+
+from bom.duties.model import Duty
+from bom.judge.compare import Demand, Judgement, at_least
+from bom.judge.rule import PairRule
+from bom.margins import Margins
+from bom.parts import Parts
+
+
+def judge(first: Parts, second: Parts, first_duty: Duty, second_duty: Duty, margins: Margins) -> list[Judgement]:
+    """Compare the rating with V / R."""
+    needed = first_duty.voltage_v.high / second.number("resistance_ohm")[None, :]
+    demand = Demand.of(needed, "current", "bus volts over the resistor")
+    return [at_least("rating of the fuse", first.number("rated_a")[:, None], demand)]
+
+
+RULE = PairRule("rides", judge)

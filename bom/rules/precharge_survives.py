@@ -1,0 +1,35 @@
+"""The precharge resistor must survive its starts, and a start that never ends until the timer stops it.
+
+Asks:     pulse joules are at least three fillings, C V^2 / 2 each, and full volts for the time the timer allows;
+          or its watts stand full volts for ever.
+Why:      the contactor fails to close, or the key is cycled, and the resistor sees the whole pack.
+Cure:     a clad resistor on metal with more joules, or a shorter timer.
+Ignores:  cooling between starts.
+Source:   the resistor takes C V^2 / 2 whatever its ohms: algebra; wire-wound parts are rated by joules in
+          short pulses, read second-hand on a public page.
+"""
+
+import numpy as np
+
+from bom.duties.model import Duty
+from bom.judge.compare import Demand, Judgement, at_least
+from bom.judge.rule import PartRule
+from bom.margins import Margins
+from bom.parts import Parts
+
+
+def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
+    """Compare the joules a part stands with those asked."""
+    volts, farads, time_s = duty.voltage_v.high, duty.capacitance_f, duty.precharge_s.high
+    watts = volts**2 / parts.number("resistance_ohm")
+    for_ever = parts.number("power_w") >= watts
+    offered = np.where(for_ever, np.inf, parts.number("pulse_j"))
+    stuck = watts * time_s
+    low, high = (
+        np.maximum(margins.precharge_pulse_starts * end * volts**2 / 2, stuck) for end in (farads.low, farads.high)
+    )
+    because = f"{margins.precharge_pulse_starts:g} fillings of {farads}, or {volts:g} V for {time_s:g} s"
+    return [at_least("pulse joules", offered, Demand(low, high, "energy", because, farads.datum))]
+
+
+RULE = PartRule(("precharge_resistor",), judge)

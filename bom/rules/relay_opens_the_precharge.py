@@ -1,0 +1,30 @@
+"""The precharge relay must open the resistor's full current.
+
+Asks:     at the highest bus volts it breaks and makes bus volts over ohms.
+Why:      a stuck start is opened with the bus still empty, at full volts.
+Cure:     a DC-rated relay, or more ohms.
+Ignores:  nothing.
+Source:   Ohm's law; breaking points as printed for the relay.
+"""
+
+from bom.duties.model import Duty
+from bom.judge.compare import Demand, Judgement, at_least
+from bom.judge.ratings import breaking_amps
+from bom.judge.rule import PairRule
+from bom.margins import Margins
+from bom.parts import Parts
+
+
+def judge(first: Parts, second: Parts, first_duty: Duty, second_duty: Duty, margins: Margins) -> list[Judgement]:
+    """Compare breaking amps with V / R."""
+    volts = first_duty.voltage_v.high
+    offered = breaking_amps(first, volts_v=volts, time_constant_ms=1.0, reverse=False)[:, None]
+    needed = volts / second.number("resistance_ohm")[None, :]
+    return [
+        at_least(
+            f"amps it may break at {volts:g} V", offered, Demand.of(needed, "current", "bus volts over the resistor")
+        )
+    ]
+
+
+RULE = PairRule("fills through", judge)

@@ -1,0 +1,28 @@
+"""A shunt must carry the battery amps and give the meter its millivolts.
+
+Asks:     rated amps reach the running amps with the bursts inside them; drop equals what the meter expects.
+Why:      a shunt in the wrong place or of the wrong millivolts shows wrong amps for ever.
+Cure:     the shunt named by the meter.
+Ignores:  loads on the pack side of it, which are not counted.
+Source:   common practice, no source.
+"""
+
+from bom.duties.model import Duty
+from bom.judge.compare import Demand, Judgement, at_least, at_most
+from bom.judge.rule import PairRule
+from bom.margins import Margins
+from bom.parts import Parts
+
+
+def judge(first: Parts, second: Parts, first_duty: Duty, second_duty: Duty, margins: Margins) -> list[Judgement]:
+    """Compare the amps with the burst and the millivolts with the meter's."""
+    wanted = Demand.of(second.number("shunt_mv")[None, :], "", "millivolts the meter expects")
+    drop = first.number("drop_mv")[:, None]
+    return [
+        at_least("rated amps", first.number("rated_a")[:, None], Demand.from_span(first_duty.peak_a)),
+        at_least("millivolts", drop, wanted),
+        at_most("millivolts", drop, wanted),
+    ]
+
+
+RULE = PairRule("drops in", judge)

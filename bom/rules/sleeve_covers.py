@@ -1,0 +1,38 @@
+"""Heat-shrink must pass over the lug and grip the cable.
+
+Asks:     it is heat-shrink, as supplied wide enough for the barrel (1.3 x the cable) and shrunk narrower than
+          the cable.
+Why:      a sleeve that does not grip lets water into the crimp and the barrel touch its neighbour.
+Cure:     the next size, or a 3:1 type.
+Ignores:  glue lining.
+Source:   common practice, no source.
+"""
+
+from bom.duties.model import Duty
+from bom.judge.compare import Demand, Judgement, at_least, at_most, same_word
+from bom.judge.rule import PairRule
+from bom.margins import Margins
+from bom.parts import Parts
+
+BARREL_OVER_CABLE = 1.3
+
+
+def judge(first: Parts, second: Parts, first_duty: Duty, second_duty: Duty, margins: Margins) -> list[Judgement]:
+    """Compare both ends of its range with the cable's outside."""
+    outside = second.number("outside_mm")[None, :]
+    return [
+        same_word("kind", first.word("kind"), ["heat-shrink"] * len(second), "it must shrink"),
+        at_least(
+            "inside as supplied, mm",
+            first.number("inside_max_mm")[:, None],
+            Demand.of(outside * BARREL_OVER_CABLE, "", "barrel of the lug"),
+        ),
+        at_most(
+            "inside when shrunk, mm",
+            first.number("inside_min_mm")[:, None],
+            Demand.of(outside, "", "outside of the cable"),
+        ),
+    ]
+
+
+RULE = PairRule("shrinks over", judge)

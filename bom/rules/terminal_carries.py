@@ -1,0 +1,22 @@
+"""A crimp terminal must carry its wire's running amps.
+
+Asks:     rated amps are at least the running amps.
+Why:      tabs and bullets are rated far below the wire they take.
+Cure:     a ring or a larger tab.
+Ignores:  corrosion.
+Source:   common practice, no source.
+"""
+
+from bom.duties.model import Duty
+from bom.judge.compare import Judgement, at_least
+from bom.judge.rule import PartRule
+from bom.margins import Margins
+from bom.parts import Parts
+
+
+def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
+    """Compare the rated amps."""
+    return [at_least("rated amps", parts.rating("rated_a"), duty.carry_a)]
+
+
+RULE = PartRule(("terminal", "charge_port", "fuse_holder"), judge, only_with=("carry_a",))

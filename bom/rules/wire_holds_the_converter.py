@@ -1,0 +1,37 @@
+"""A 12 V wire without a fuse must hold everything its converter can feed.
+
+Asks:     with no buffer battery the wire's ampacity is at least the converter's peak amps, or its label amps
+          where no peak is given.
+Why:      a current limit protects the wire only when the wire stands that current for ever.
+Cure:     a thicker supply wire.
+Ignores:  the buffer battery's own fault, which has a fuse of its own.
+Source:   IEC 60364-4-43 433 (protection where the source cannot exceed the ampacity), from memory.
+"""
+
+import numpy as np
+
+from bom.duties.model import Duty
+from bom.judge.compare import Demand, Judgement, at_least, same_word
+from bom.judge.ratings import cable_ampacity
+from bom.judge.rule import PairRule
+from bom.margins import Margins
+from bom.parts import Parts
+
+
+def judge(first: Parts, second: Parts, first_duty: Duty, second_duty: Duty, margins: Margins) -> list[Judgement]:
+    """Compare the wire's ampacity with the converter's limit."""
+    if first_duty.word("buffer") == "yes":
+        yes = ["yes"] * len(first)
+        return [same_word("fuse at the buffer battery", yes, ["yes"] * len(second), "a fuse guards it")]
+    peak, label = first.number("output_peak_a"), first.number("output_a")
+    limit = np.where(np.isnan(peak), label, np.fmax(peak, label))[:, None]
+    wire_a = cable_ampacity(
+        second,
+        ambient_c=second_duty.ambient_c.high,
+        together=second_duty.together.high,
+        terminal_c=margins.terminal_c,
+    )[None, :]
+    return [at_least("ampacity of the wire", wire_a, Demand.of(limit, "current", "converter's limit"))]
+
+
+RULE = PairRule("feeds", judge)
