@@ -1,0 +1,1 @@
+"""Checking the finished build with the same rules."""

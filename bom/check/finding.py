@@ -1,0 +1,120 @@
+"""Findings: a rule's answer on one place, in words and numbers that a builder can act on."""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from bom import units
+from bom.choose.qualify import Answer
+from bom.judge.rule import Rule
+from bom.judge.verdict import Verdict
+from bom.parts import Parts
+from bom.span import Span
+
+
+@dataclass(frozen=True)
+class Finding:
+    """One comparison on the finished build.
+
+    rule      the rule's name
+    subject   the place, or "first place / second place" of a pair
+    part      part ids of the subject
+    verdict   the answer
+    what      the rating compared
+    offered   as printed
+    needed    as printed, with its sense ("at least 84.0 V")
+    because   where the duty comes from
+    evidence  how the rating is known
+    datum     the fact that would settle a "can't tell"
+    sentence  the whole in one line
+    cure      what helps
+    source    of the rule
+    """
+
+    rule: str
+    subject: str
+    part: str
+    verdict: Verdict
+    what: str
+    offered: str
+    needed: str
+    because: str
+    evidence: str
+    datum: str
+    sentence: str
+    cure: str
+    source: str
+
+    @property
+    def key(self) -> str:
+        """Name the finding: rule and subject."""
+        return f"{self.rule} @ {self.subject}"
+
+
+def finding_of(answer: Answer, subject: str, parts: tuple[Parts, ...]) -> Finding:
+    """Put one comparison on one part (or one pair) into words."""
+    judgement, rule = answer.judgement, answer.rule
+    verdict = Verdict(int(np.ravel(judgement.verdicts)[0]))
+    needed = judgement.needed
+    span = Span(_one(needed.low), _one(needed.high), needed.dimension, needed.because, needed.datum)
+    if judgement.words[0]:
+        offered = judgement.words[0][0] or "not known"
+        wanted = judgement.words[1] or f"{judgement.sense} {_printed(span)}"
+    else:
+        offered = _show(_one(judgement.offered), needed.dimension)
+        wanted = f"{judgement.sense} {_printed(span)}"
+    datum = _datum(verdict, judgement.what, span, np.isnan(_one(judgement.offered)))
+    evidence = parts[0].word("evidence")[0]
+    ids = " / ".join(part.ids[0] for part in parts)
+    because = _because(span.because, judgement.margin)
+    sentence = f"{judgement.what}: {offered}, needs {wanted} ({because})."
+    return Finding(
+        rule.name,
+        subject,
+        ids,
+        verdict,
+        judgement.what,
+        offered,
+        wanted,
+        because,
+        evidence,
+        datum,
+        sentence,
+        rule.cure,
+        rule.source,
+    )
+
+
+def loom_finding(
+    rule: Rule, subject: str, verdict: Verdict, what: str, offered: str, needed: str, because: str, datum: str = ""
+) -> Finding:
+    """Put an answer about the whole build into words."""
+    sentence = f"{what}: {offered}, needs {needed} ({because})."
+    return Finding(
+        rule.name, subject, "", verdict, what, offered, needed, because, "job", datum, sentence, rule.cure, rule.source
+    )
+
+
+def _one(values: object) -> float:
+    return float(np.ravel(np.asarray(values, dtype=float))[0])
+
+
+def _show(value: float, dimension: str) -> str:
+    if dimension:
+        return units.show(value, dimension)
+    return "not known" if np.isnan(value) else f"{value:g}"
+
+
+def _printed(span: Span) -> str:
+    low, high = _show(span.low, span.dimension), _show(span.high, span.dimension)
+    return low if low == high else f"{low} to {high}"
+
+
+def _because(text: str, margin: float) -> str:
+    return f"{text}; a clean pass wants {margin:.0%} more" if margin else text
+
+
+def _datum(verdict: Verdict, what: str, span: Span, blank: bool) -> str:
+    if verdict != Verdict.CANT_TELL:
+        return ""
+    return f"the part's {what}" if blank else span.datum or f"the other part's figure for {span.because}"

@@ -1,0 +1,31 @@
+"""What a loom rule sees of a finished build, and how it answers."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from bom.duties.circuits import Facts
+from bom.judge.verdict import Verdict
+from bom.loom.model import Loom
+from bom.parts import Parts
+
+
+@dataclass(frozen=True)
+class LoomView:
+    """The loom with the parts that stand in it."""
+
+    loom: Loom
+    facts: Facts
+    parts: Mapping[str, Parts]
+
+
+@dataclass(frozen=True)
+class LoomAnswer:
+    """One answer about the whole build, in printed words."""
+
+    subject: str
+    verdict: Verdict
+    what: str
+    offered: str
+    needed: str
+    because: str
+    datum: str = ""

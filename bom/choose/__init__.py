@@ -1,0 +1,1 @@
+"""Qualifying candidates and choosing one part a place at least cost."""

@@ -1,0 +1,106 @@
+"""Which parts may stand at a place: the catalogue's, the donor's own, or the one the builder pinned."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from bom.choose.donor import donor_part, served
+from bom.errors import Fault, InputError
+from bom.loom.model import Loom, Place
+from bom.money.prices import unit_cost
+from bom.parts import Parts
+from bom.read.catalogue import Catalogue
+from bom.read.families import BY_NAME
+from bom.read.job import JobFile
+
+
+@dataclass(frozen=True)
+class Candidates:
+    """Parts that may stand at one place, with what one costs there.
+
+    forced  the place has one part whatever the rules say (pinned, or the owner insists)
+    costs   of the whole place's quantity, in the job's currency
+    """
+
+    place: Place
+    parts: Parts
+    costs: tuple[float, ...]
+    forced: bool
+
+
+def candidates(loom: Loom, job: JobFile, catalogue: Catalogue) -> Mapping[str, Candidates]:
+    """List the candidates of every place.
+
+    Raises InputError for a pin that names no place or no part.
+    """
+    _check_pins(loom, job, catalogue)
+    options = {}
+    donors = {item.name: item for item in job.donor.items}
+    tables: dict[tuple[str, str], Parts] = {}
+    for place in loom.places:
+        table = catalogue.families[place.family]
+        if place.name in job.pins:
+            options[place.name] = _pinned(place, table, catalogue, job)
+        elif place.item:
+            key = (place.family, place.item)
+            if key not in tables:
+                item = donors[place.item]
+                tables[key] = donor_part(place.family, item, served(item, job, catalogue.margins)).joined(table)
+            options[place.name] = _with_donor(place, tables[key], catalogue, job)
+        else:
+            options[place.name] = _bought(place, table, catalogue, job)
+    return options
+
+
+def _check_pins(loom: Loom, job: JobFile, catalogue: Catalogue) -> None:
+    faults = []
+    places = {place.name: place for place in loom.places}
+    for name, part in job.pins.items():
+        if name not in places:
+            faults.append(Fault("job", 0, f"pins.{name}", name, "No place of this loom has this name."))
+        elif part not in catalogue.families[places[name].family].ids:
+            title = BY_NAME[places[name].family].title
+            faults.append(Fault("job", 0, f"pins.{name}", part, f"The catalogue holds no {title} of this id."))
+    if faults:
+        raise InputError(faults)
+
+
+def _bought(place: Place, table: Parts, catalogue: Catalogue, job: JobFile) -> Candidates:
+    costs = [_cost(part, index, table, place.quantity, catalogue, job) for index, part in enumerate(table.ids)]
+    kept = [index for index, cost in enumerate(costs) if cost is not None]
+    return Candidates(place, table.take(kept), tuple(costs[i] or 0.0 for i in kept), forced=False)
+
+
+def _pinned(place: Place, table: Parts, catalogue: Catalogue, job: JobFile) -> Candidates:
+    index = table.index(job.pins[place.name])
+    cost = _cost(table.ids[index], index, table, place.quantity, catalogue, job)
+    return Candidates(place, table.take([index]), (cost or 0.0,), forced=True)
+
+
+def _with_donor(place: Place, table: Parts, catalogue: Catalogue, job: JobFile) -> Candidates:
+    """Put the donor's own part first, free of charge; where the owner insists on it, alone."""
+    if place.keep == "yes":
+        return Candidates(place, table.take([0]), (0.0,), forced=True)
+    return _bought(place, table, catalogue, job)
+
+
+def _cost(part: str, index: int, table: Parts, quantity: float, catalogue: Catalogue, job: JobFile) -> float | None:
+    """Price a part for its place, with the contacts and seals that belong to it; the donor's own is free."""
+    if table.is_donor(index):
+        return 0.0
+    own = unit_cost(catalogue.offers.get(part, ()), quantity, job.money)
+    if own is None:
+        return None
+    extra = 0.0
+    for name, count in kit(table, index):
+        price = unit_cost(catalogue.offers.get(name, ()), count, job.money)
+        extra += count * (price or 0.0)
+    return quantity * (own + extra)
+
+
+def kit(table: Parts, index: int) -> list[tuple[str, float]]:
+    """List the contacts and seals one connector needs, with their number."""
+    if table.family != "signal_connector":
+        return []
+    ways = float(table.number("ways")[index])
+    ids = (table.word("contact_part")[index], table.word("seal_part")[index])
+    return [(part, ways) for part in ids if part]

@@ -1,0 +1,136 @@
+"""A donor item described as a part of its family, so that the same rules judge it."""
+
+from dataclasses import dataclass
+from math import nan
+
+import numpy as np
+
+from bom.duties.budget import load_amps
+from bom.margins import Margins
+from bom.parts import Parts
+from bom.physics.conductor import copper_resistance_mohm_per_m
+from bom.read.families import BY_NAME, COMMON
+from bom.read.job import Item, JobFile, Load
+
+DONOR = "donor: "
+SERVED = "served in the donor"
+SAID = "as the job says"
+# Lowest volts a donor part met on a tired battery, as a fraction of its nominal supply (common practice).
+LOWEST_SERVED_FRACTION = 0.9
+NOMINAL_V = {"6 V": 6.0, "12 V": 12.0}
+# A cable of a nominal area has up to 12 % less copper: ISO 6722-1 resistance limits, from memory.
+NOMINAL_OVER_COPPER = 1.12
+
+
+@dataclass(frozen=True)
+class Service:
+    """What the donor asked of an item for years: a printed point as good as a test.
+
+    nominal_v  of the donor's supply
+    volts_v  on charge
+    amps     running, None where it is not known
+    rush     cold filaments it closed on, over its running amps
+    """
+
+    nominal_v: float
+    volts_v: float
+    amps: float | None
+    rush: float
+
+
+def served(item: Item, job: JobFile, margins: Margins) -> Service:
+    """Work out what an item served: as said, else the loads it fed in a DC donor."""
+    nominal_v = NOMINAL_V[job.donor.supply]
+    volts_v = round(nominal_v * margins.served_volts_fraction, 6)
+    if item.served is not None:
+        return Service(nominal_v, volts_v, item.served, margins.cold_filament if item.feeds else 1.0)
+    loads = {load.name: load for load in job.loads}
+    fed = [loads[name] for name in item.feeds if name in loads]
+    if job.donor.lighting == "AC" or not fed or any(load.fit == "new" and load.was is None for load in fed):
+        return Service(nominal_v, volts_v, None, 1.0)
+    amps = sum(load_amps(as_it_was(load), margins.rail_volts).amps for load in fed)
+    return Service(nominal_v, volts_v, amps, margins.cold_filament)
+
+
+def as_it_was(load: Load) -> Load:
+    """Give the load the donor had there: the same, or a filament lamp of the watts it was."""
+    return load if load.was is None else load.model_copy(update={"power": load.was, "kind": "filament"})
+
+
+def donor_part(family: str, item: Item, service: Service) -> Parts:
+    """Describe a donor item as a part; what is not said of it stays unknown."""
+    columns = (*COMMON, *BY_NAME[family].columns)
+    numbers = {column.name: np.array([nan]) for column in columns if column.kind == "number"}
+    words = {column.name: ("",) for column in columns if column.kind != "number"}
+    part = DONOR + item.name
+    words |= {"part_id": (part,), "name": (f"{item.name} (donor's own)",), "evidence": (item.evidence,)}
+    exceptions = []
+    for name, (value, evidence) in _known(item, service).items():
+        if name in numbers and isinstance(value, float):
+            numbers[name] = np.array([value])
+            exceptions.append(f"{name}={evidence}")
+        elif name in words and isinstance(value, str):
+            words[name] = (value,)
+            exceptions.append(f"{name}={evidence}")
+    words["exceptions"] = ("; ".join(exceptions),)
+    curves = {"breaking_points": {part: tuple(_points(part, item, service))}}
+    return Parts(family, (part,), numbers, words, curves, (True,))
+
+
+def _known(item: Item, service: Service) -> dict[str, tuple[float | str, str]]:
+    """Gather every figure the job gives or the donor's service proves, with how it is known."""
+    known: dict[str, tuple[float | str, str]] = {}
+    if service.amps is not None:
+        known = {
+            "dc_volts_v": (service.volts_v, SERVED),
+            "carry_a": (service.amps, SERVED),
+            "make_a": (service.amps * service.rush, SERVED),
+        }
+    said = {
+        "dc_volts_v": item.dc_volts,
+        "carry_a": item.carries,
+        "load_min_w": item.watts_min,
+        "load_max_w": item.watts_max,
+        "area_mm2": item.wire,
+    }
+    known |= {name: (value, item.evidence) for name, value in said.items() if value is not None}
+    if item.wire is not None:
+        ohm = float(copper_resistance_mohm_per_m(area_mm2=item.wire)) * NOMINAL_OVER_COPPER
+        known |= _loom_wire(item.wire, ohm)
+    if item.contact:
+        known["contact"] = (item.contact, SAID)
+    known["kind"] = (item.kind, SAID)
+    if item.kind == "flasher":
+        lowest_v = service.nominal_v * LOWEST_SERVED_FRACTION
+        known |= {
+            "supply_min_v": (lowest_v, SERVED),
+            "supply_max_v": (service.volts_v, SERVED),
+            "polarity": ("either", SERVED),
+        }
+    return known
+
+
+def _loom_wire(area_mm2: float, mohm_per_m: float) -> dict[str, tuple[float | str, str]]:
+    """Assume the commonest old loom wire: PVC, 60 V class, 85 degrees, thick wall (common practice)."""
+    how = "assumed: PVC loom wire, common practice"
+    conductor_mm = 1.5 * area_mm2**0.5
+    return {
+        "resistance_mohm_per_m": (mohm_per_m, how),
+        "class_dc_v": (60.0, how),
+        "class_ac_v": (25.0, how),
+        "conductor_max_c": (85.0, how),
+        "conductor_mm": (conductor_mm, how),
+        "outside_mm": (conductor_mm + 1.2, how),
+        "insulation": ("PVC", how),
+    }
+
+
+def _points(part: str, item: Item, service: Service) -> list[dict[str, object]]:
+    """Give the breaking points of a donor contact: what is printed, and what it served."""
+    base = {"part_id": part, "time_constant_ms": 1.0, "direction": "forward"}
+    points: list[dict[str, object]] = []
+    if item.breaks is not None and item.dc_volts is not None:
+        points.append({**base, "volts_v": item.dc_volts, "breaks_a": item.breaks, "evidence": item.evidence})
+    if service.amps is not None:
+        points.append({**base, "volts_v": service.volts_v, "breaks_a": service.amps, "evidence": SERVED})
+    return points

@@ -1,0 +1,165 @@
+"""One joint choice: one part a place, at least cost, with every pair rule as a constraint.
+
+A place that cannot be filled stays open at a price no part reaches, so there is always an
+answer and it says what is missing. Equal costs are settled by the order of the part ids.
+"""
+
+from collections import defaultdict
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field
+
+import numpy as np
+import numpy.typing as npt
+
+OPEN_COST = 1e5
+BROKEN_COST = 1e4
+
+Flags = npt.NDArray[np.bool_]
+
+
+@dataclass(frozen=True)
+class Slot:
+    """A place to fill: what each candidate costs, and its rank among equals (lower wins)."""
+
+    name: str
+    costs: tuple[float, ...]
+    ranks: tuple[int, ...]
+
+
+@dataclass(frozen=True)
+class Pair:
+    """Two places that bear on each other: which candidates of the first go with which of the second.
+
+    loose  one of them is forced, so the pair may be broken, at a price
+    """
+
+    first: str
+    second: str
+    fits: Flags
+    loose: bool
+
+
+@dataclass
+class _Rows:
+    """Constraint rows in the making, as sparse triplets with bounds."""
+
+    starts: list[int] = field(default_factory=lambda: [0])
+    columns: list[int] = field(default_factory=list)
+    values: list[float] = field(default_factory=list)
+    lower: list[float] = field(default_factory=list)
+    upper: list[float] = field(default_factory=list)
+
+    def add(self, entries: Mapping[int, float], lower: float, upper: float) -> None:
+        self.columns += entries.keys()
+        self.values += entries.values()
+        self.starts.append(len(self.columns))
+        self.lower.append(lower)
+        self.upper.append(upper)
+
+
+@dataclass(frozen=True)
+class _Layout:
+    """Where each candidate's variable stands; each slot's last variable leaves it open."""
+
+    offsets: Mapping[str, int]
+    costs: npt.NDArray[np.float64]
+    ranks: npt.NDArray[np.float64]
+
+    def candidate(self, slot: str, index: int) -> int:
+        return self.offsets[slot] + index
+
+
+def choose(slots: Sequence[Slot], pairs: Sequence[Pair]) -> Mapping[str, int | None]:
+    """Choose one candidate a slot; None where the slot must stay open.
+
+    Raises RuntimeError when the solver does not prove its answer best.
+    """
+    layout = _lay_out(slots, pairs)
+    rows = _rows(slots, pairs, layout)
+    best = _solve(layout.costs, rows)
+    cost = float(layout.costs @ best)
+    rows.add({i: float(value) for i, value in enumerate(layout.costs) if value}, -np.inf, cost + 1e-6)
+    answer = _solve(layout.ranks, rows)
+    return {slot.name: _picked(slot, layout, answer) for slot in slots}
+
+
+def _lay_out(slots: Sequence[Slot], pairs: Sequence[Pair]) -> _Layout:
+    offsets: dict[str, int] = {}
+    costs: list[float] = []
+    ranks: list[int] = []
+    for slot in slots:
+        offsets[slot.name] = len(costs)
+        costs += [*slot.costs, OPEN_COST]
+        ranks += [*slot.ranks, 0]
+    for pair in pairs:
+        if pair.loose:
+            offsets[f"{pair.first} / {pair.second}"] = len(costs)
+            costs.append(BROKEN_COST)
+            ranks.append(0)
+    return _Layout(offsets, np.array(costs, dtype=float), np.array(ranks, dtype=float))
+
+
+def _rows(slots: Sequence[Slot], pairs: Sequence[Pair], layout: _Layout) -> _Rows:
+    rows = _Rows()
+    sizes = {slot.name: len(slot.costs) for slot in slots}
+    for slot in slots:
+        start = layout.offsets[slot.name]
+        rows.add({start + i: 1.0 for i in range(sizes[slot.name] + 1)}, 1.0, 1.0)
+    for pair in pairs:
+        _pair_rows(rows, layout, pair.first, pair.second, pair.fits, sizes, pair)
+        _pair_rows(rows, layout, pair.second, pair.first, pair.fits.T, sizes, pair)
+    return rows
+
+
+def _pair_rows(
+    rows: _Rows, layout: _Layout, one: str, other: str, fits: Flags, sizes: Mapping[str, int], pair: Pair
+) -> None:
+    """Whoever stands at one place needs a partner that fits at the other, unless that stays open.
+
+    Candidates with the same partners share a row.
+    """
+    groups: dict[bytes, list[int]] = defaultdict(list)
+    for index in range(sizes[one]):
+        if not fits[index].all():
+            groups[fits[index].tobytes()].append(index)
+    for members in groups.values():
+        entries = {layout.candidate(one, index): 1.0 for index in members}
+        for partner in np.flatnonzero(fits[members[0]]):
+            entries[layout.candidate(other, int(partner))] = -1.0
+        entries[layout.candidate(other, sizes[other])] = -1.0
+        if pair.loose:
+            entries[layout.offsets[f"{pair.first} / {pair.second}"]] = -1.0
+        rows.add(entries, -np.inf, 0.0)
+
+
+def _solve(costs: npt.NDArray[np.float64], rows: _Rows) -> npt.NDArray[np.float64]:
+    import highspy
+
+    count = len(costs)
+    lp = highspy.HighsLp()
+    lp.num_col_, lp.num_row_ = count, len(rows.lower)
+    lp.col_cost_, lp.col_lower_, lp.col_upper_ = costs, np.zeros(count), np.ones(count)
+    lp.row_lower_, lp.row_upper_ = np.array(rows.lower), np.array(rows.upper)
+    lp.a_matrix_.format_ = highspy.MatrixFormat.kRowwise
+    lp.a_matrix_.start_ = np.array(rows.starts)
+    lp.a_matrix_.index_ = np.array(rows.columns)
+    lp.a_matrix_.value_ = np.array(rows.values)
+    lp.integrality_ = [highspy.HighsVarType.kInteger] * count
+    solver = highspy.Highs()
+    solver.setOptionValue("output_flag", False)
+    solver.setOptionValue("threads", 1)
+    solver.setOptionValue("random_seed", 1)
+    solver.setOptionValue("mip_rel_gap", 0.0)
+    solver.passModel(lp)
+    solver.run()
+    if solver.getModelStatus() != highspy.HighsModelStatus.kOptimal:
+        raise RuntimeError(f"the choice was not proved best: {solver.getModelStatus()}")
+    return np.round(np.array(solver.getSolution().col_value))
+
+
+def _picked(slot: Slot, layout: _Layout, answer: npt.NDArray[np.float64]) -> int | None:
+    start = layout.offsets[slot.name]
+    for index in range(len(slot.costs)):
+        if answer[start + index] > 0.5:
+            return index
+    return None

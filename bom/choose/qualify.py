@@ -1,0 +1,63 @@
+"""The verdict of every rule on every candidate of a place, and on every pair that bears on each other."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+import numpy as np
+import numpy.typing as npt
+
+from bom.duties.model import Duty
+from bom.judge.compare import Judgement, worst
+from bom.judge.rule import Rule, pair_rules, part_rules
+from bom.judge.verdict import Verdict
+from bom.margins import Margins
+from bom.parts import Parts
+
+Verdicts = npt.NDArray[np.int8]
+
+
+@dataclass(frozen=True)
+class Answer:
+    """One comparison of one rule."""
+
+    rule: Rule
+    judgement: Judgement
+
+
+def judge_parts(parts: Parts, duty: Duty, margins: Margins) -> list[Answer]:
+    """Ask every part rule of the family that has something to ask here about all parts at once."""
+    return [
+        Answer(rule, _discounted(judgement, parts))
+        for rule, shape in part_rules(parts.family)
+        if duty.has(*shape.only_with)
+        for judgement in shape.judge(parts, duty, margins)
+    ]
+
+
+def _discounted(judgement: Judgement, parts: Parts) -> Judgement:
+    """Let a rating that is only the seller's word reach "tight", never a clean pass."""
+    if not judgement.column:
+        return judgement
+    capped = parts.hearsay(judgement.column) & (judgement.verdicts == Verdict.PASS)
+    if not capped.any():
+        return judgement
+    return replace(judgement, verdicts=np.where(capped, np.int8(Verdict.TIGHT), judgement.verdicts))
+
+
+def judge_pairs(
+    link: str, first: Parts, second: Parts, first_duty: Duty, second_duty: Duty, margins: Margins
+) -> list[Answer]:
+    """Ask every pair rule of a link that has something to ask here about all pairs at once."""
+    return [
+        Answer(rule, judgement)
+        for rule, shape in pair_rules(link)
+        if second_duty.has(*shape.only_with)
+        for judgement in shape.judge(first, second, first_duty, second_duty, margins)
+    ]
+
+
+def verdicts(answers: Sequence[Answer], shape: tuple[int, ...]) -> Verdicts:
+    """Take the worst answer for each part or pair; where nothing was asked there is nothing against it."""
+    if not answers:
+        return np.full(shape, Verdict.NOT_ASKED, dtype=np.int8)
+    return np.broadcast_to(worst([answer.judgement for answer in answers]), shape)

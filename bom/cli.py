@@ -1,0 +1,135 @@
+"""The command line: new, build, check."""
+
+import argparse
+import json
+import sys
+from collections.abc import Callable, Sequence
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from bom import __version__
+from bom.data import folder
+from bom.errors import InputError
+
+if TYPE_CHECKING:
+    from bom.build import Build
+    from bom.session import Session
+
+GOOD, UNSOUND, BROKEN = 0, 1, 2
+
+
+def main(arguments: Sequence[str] | None = None) -> int:
+    """Run the command and give its exit code: 0 good, 1 fails or can't be told, 2 bad input or a crash."""
+    options = _parser().parse_args(arguments)
+    try:
+        code: int = options.run(options)
+    except InputError as error:
+        count = len(error.faults)
+        print(f"{error}\n{count} fault{'s' if count != 1 else ''}. Nothing was written.", file=sys.stderr)
+        return BROKEN
+    except OSError as error:
+        print(f"{error.filename or 'file'}: {error.strerror}. Nothing more was written.", file=sys.stderr)
+        return BROKEN
+    except Exception as error:
+        print(f"donorbill stopped on a fault of its own: {type(error).__name__}: {error}", file=sys.stderr)
+        if options.trace:
+            raise
+        print("Run again with --trace for the details, and report them with the job file.", file=sys.stderr)
+        return BROKEN
+    return code
+
+
+def _parser() -> argparse.ArgumentParser:
+    parser = argparse.ArgumentParser(
+        prog="donorbill", description="Parts list and compatibility check for a motorcycle turned battery-electric."
+    )
+    parser.add_argument("--version", action="version", version=f"donorbill {__version__}")
+    commands = parser.add_subparsers(title="commands", required=True, metavar="COMMAND")
+    new = commands.add_parser("new", help="write a starter job to fill in")
+    new.add_argument("name", metavar="NAME", help="name of the new job; NAME.toml is written")
+    new.add_argument("--like", choices=_starters(), default="street-72", help="which starter job (default street-72)")
+    new.set_defaults(run=_new)
+    build = commands.add_parser("build", help="choose, check and price the parts, and write the papers")
+    _common(build)
+    build.add_argument("--out", metavar="DIR", type=Path, help="where the papers go (default output/<job>/)")
+    build.add_argument("--strict", action="store_true", help="exit 1 when something fails or can't be told")
+    build.set_defaults(run=_build)
+    check = commands.add_parser("check", help="print the findings alone")
+    _common(check)
+    check.add_argument("--json", action="store_true", help="print them as JSON")
+    check.add_argument("--all", action="store_true", help="print what passes too")
+    check.set_defaults(run=_check)
+    for command in (new, build, check):
+        command.add_argument("--trace", action="store_true", help=argparse.SUPPRESS)
+    return parser
+
+
+def _common(command: argparse.ArgumentParser) -> None:
+    command.add_argument("job", metavar="JOB", type=Path, help="job file (TOML)")
+    command.add_argument("--catalog", metavar="DIR", type=Path, help="catalogue folder of your own")
+
+
+def _starters() -> list[str]:
+    return sorted(path.stem for path in (folder("templates") / "jobs").glob("*.toml"))
+
+
+def _new(options: argparse.Namespace) -> int:
+    target = Path(f"{options.name.removesuffix('.toml')}.toml")
+    text = (folder("templates") / "jobs" / f"{options.like}.toml").read_text(encoding="utf-8")
+    try:
+        with target.open("x", encoding="utf-8", newline="\n") as handle:
+            handle.write(text)
+    except FileExistsError:
+        print(f"{target} is there already and was left alone. Choose another name.", file=sys.stderr)
+        return BROKEN
+    print(f"Wrote {target}. Fill it in, then: donorbill build {target}")
+    return GOOD
+
+
+def _session(options: argparse.Namespace) -> "Session":
+    from bom.session import run
+
+    return run(options.job, options.catalog or folder("catalog"), _progress())
+
+
+def _progress() -> Callable[[str], None]:
+    """Say on a terminal what takes long; stay silent in a pipe."""
+    if not sys.stderr.isatty():
+        return lambda text: None
+    return lambda text: print(text, file=sys.stderr)
+
+
+def _build(options: argparse.Namespace) -> int:
+    from bom.papers.papers import Papers, write_papers
+
+    session = _session(options)
+    out = options.out or Path("output") / session.loaded.name
+    papers = Papers(session.loaded, session.catalogue, session.margins, session.build, session.other)
+    for path in write_papers(papers, out):
+        print(path)
+    print(summary(session.build))
+    return UNSOUND if options.strict and not session.build.sound else GOOD
+
+
+def _check(options: argparse.Namespace) -> int:
+    from bom.check.report import as_json, as_text
+
+    session = _session(options)
+    if options.json:
+        print(json.dumps(as_json(session.build, everything=options.all), indent=2, ensure_ascii=False))
+    else:
+        print(as_text(session.build, everything=options.all))
+        print(summary(session.build))
+    return GOOD if session.build.sound else UNSOUND
+
+
+def summary(build: "Build") -> str:
+    """Say the outcome in one line."""
+    from bom.judge.verdict import Verdict
+
+    fails, unknown, tight = (build.count(v) for v in (Verdict.FAIL, Verdict.CANT_TELL, Verdict.TIGHT))
+    outcome = "nothing fails" if not fails and not unknown else "settle these before ordering"
+    return (
+        f"{fails} fail, {unknown} can't be told, {tight} tight: {outcome}. "
+        f"Parts {build.bill.total:,.2f} {build.bill.currency}, key at {build.arrangement}."
+    )

@@ -1,0 +1,187 @@
+"""The way through the house: lay out, duties, qualify, choose, check, price."""
+
+from collections.abc import Callable, Mapping
+
+import numpy as np
+
+from bom.build import Build, Filled
+from bom.check.donor import donor_verdicts
+from bom.check.finding import Finding
+from bom.check.judge_build import judge_build
+from bom.check.loom_view import LoomView
+from bom.choose.candidates import Candidates, candidates, kit
+from bom.choose.joint import Pair, Slot, choose
+from bom.choose.miss import open_place
+from bom.choose.needless import without_needless
+from bom.choose.qualify import judge_pairs, judge_parts, verdicts
+from bom.duties.budget import budget
+from bom.duties.circuits import Coils, Facts
+from bom.duties.envelope import envelope
+from bom.duties.model import Duty
+from bom.duties.volts import pack_facts
+from bom.judge.verdict import Verdict
+from bom.loom.layout import lay_out
+from bom.loom.model import Loom
+from bom.margins import Margins
+from bom.money.bill import Need, bill
+from bom.parts import Parts
+from bom.read.catalogue import Catalogue
+from bom.read.job import JobFile
+
+MOST_PASSES = 5
+Say = Callable[[str], None]
+
+
+def arrangements(job: JobFile) -> tuple[str, ...]:
+    """List the key arrangements, the wished one first."""
+    return ("pack volts", "12 V") if job.wishes.key == "pack volts" else ("12 V", "pack volts")
+
+
+def convert(job: JobFile, catalogue: Catalogue, margins: Margins, key_at: str, say: Say) -> Build:
+    """Choose, check and price one arrangement.
+
+    Duties start from the job alone; where the chosen coils draw more than was counted, the count is
+    raised and the choice made again. Raises RuntimeError when that does not settle.
+    """
+    loom = lay_out(job, margins, key_at)
+    options = candidates(loom, job, catalogue)
+    coils = _counted_coils(loom, margins)
+    for number in range(1, MOST_PASSES + 1):
+        facts = _facts(job, margins, coils, key_at)
+        duties = envelope(loom, facts)
+        say(f"key at {key_at}: choosing among {sum(len(o.parts) for o in options.values())} candidates")
+        allowed = {name: _allowed(option, duties[name], margins, job) for name, option in options.items()}
+        filled = _choose(loom, options, allowed, duties, margins, job)
+        drawn = _drawn_coils(filled)
+        if drawn.hold_a <= coils.hold_a and drawn.pull_a <= coils.pull_a:
+            return _finish(job, catalogue, loom, facts, duties, options, allowed, filled, number)
+        coils = Coils(max(drawn.hold_a, coils.hold_a), max(drawn.pull_a, coils.pull_a), drawn.because)
+    raise RuntimeError("the coils and the contacts that drive them did not settle; report this job")
+
+
+def _facts(job: JobFile, margins: Margins, coils: Coils, key_at: str) -> Facts:
+    return Facts(job, margins, pack_facts(job, margins), budget(job, margins, coils.hold_a), coils, key_at)
+
+
+def _counted_coils(loom: Loom, margins: Margins) -> Coils:
+    relays = sum(1 for place in loom.places if place.family == "relay")
+    contactors = sum(1 for place in loom.places if place.family == "contactor")
+    total = relays * margins.relay_coil_a + contactors * margins.contactor_coil_a
+    return Coils(total, total, f"{contactors} contactor coil and {relays} relay coils as counted beforehand")
+
+
+def _drawn_coils(filled: Mapping[str, Filled]) -> Coils:
+    coils = [entry.part for entry in filled.values() if entry.place.family in ("relay", "contactor")]
+    hold = sum(float(np.nan_to_num(part.number("coil_hold_a")[0])) for part in coils)
+    pull = sum(float(np.nan_to_num(part.number("coil_pull_a")[0])) for part in coils)
+    return Coils(hold, pull, "coils of the chosen contactor and relays together")
+
+
+def _allowed(option: Candidates, duty: Duty, margins: Margins, job: JobFile) -> list[int]:
+    """List the candidates that every part rule passes; a forced one stands whatever they say."""
+    if option.forced:
+        return [0]
+    answers = verdicts(judge_parts(option.parts, duty, margins), (len(option.parts),))
+    worst = Verdict.TIGHT if job.wishes.tight else Verdict.PASS
+    return [int(index) for index in np.flatnonzero(answers <= worst)]
+
+
+def _choose(
+    loom: Loom,
+    options: Mapping[str, Candidates],
+    allowed: Mapping[str, list[int]],
+    duties: Mapping[str, Duty],
+    margins: Margins,
+    job: JobFile,
+) -> dict[str, Filled]:
+    tables = {name: option.parts.take(allowed[name]) for name, option in options.items()}
+    slots = [_slot(name, option, allowed[name]) for name, option in options.items()]
+    pairs = _pairs(loom, options, tables, duties, margins, job)
+    picked = choose(slots, pairs)
+    return {
+        name: Filled(options[name].place, tables[name].take([index]), _origin(options[name], tables[name], index))
+        for name, index in picked.items()
+        if index is not None
+    }
+
+
+def _slot(name: str, option: Candidates, allowed: list[int]) -> Slot:
+    ids = [option.parts.ids[index] for index in allowed]
+    order = {part: rank for rank, part in enumerate(sorted(ids), start=1)}
+    return Slot(name, tuple(option.costs[index] for index in allowed), tuple(order[part] for part in ids))
+
+
+def _origin(option: Candidates, table: Parts, index: int) -> str:
+    if table.is_donor(index):
+        return "donor"
+    return "pinned" if option.forced else "chosen"
+
+
+def _pairs(
+    loom: Loom,
+    options: Mapping[str, Candidates],
+    tables: Mapping[str, Parts],
+    duties: Mapping[str, Duty],
+    margins: Margins,
+    job: JobFile,
+) -> list[Pair]:
+    pairs = []
+    worst = Verdict.TIGHT if job.wishes.tight else Verdict.PASS
+    for link in loom.links:
+        first, second = tables[link.first], tables[link.second]
+        if not len(first) or not len(second):
+            continue
+        answers = judge_pairs(link.kind, first, second, duties[link.first], duties[link.second], margins)
+        fits = verdicts(answers, (len(first), len(second))) <= worst
+        loose = options[link.first].forced or options[link.second].forced
+        pairs.append(Pair(link.first, link.second, fits, loose))
+    return pairs
+
+
+def _finish(
+    job: JobFile,
+    catalogue: Catalogue,
+    loom: Loom,
+    facts: Facts,
+    duties: Mapping[str, Duty],
+    options: Mapping[str, Candidates],
+    allowed: Mapping[str, list[int]],
+    filled: dict[str, Filled],
+    passes: int,
+) -> Build:
+    loom, filled = without_needless(loom, filled)
+    view = LoomView(loom, facts, {name: entry.part for name, entry in filled.items()})
+    findings = judge_build(view, duties)
+    _no_chosen_part_fails(findings, filled, job)
+    holes = tuple(
+        open_place(options[place.name], duties[place.name], facts.margins, bool(allowed[place.name]))
+        for place in loom.places
+        if place.name not in filled
+    )
+    donor = donor_verdicts(job, loom, view, duties, filled)
+    bought = bill(_needs(filled, loom), catalogue, facts.margins, job.money)
+    return Build(facts.key_at, loom, facts, duties, filled, holes, findings, donor, bought, passes)
+
+
+def _no_chosen_part_fails(findings: tuple[Finding, ...], filled: Mapping[str, Filled], job: JobFile) -> None:
+    """A part that was chosen and then fails its own check is a fault of this program, not of the bike."""
+    forced = {name for name, entry in filled.items() if entry.origin == "pinned" or entry.place.keep == "yes"}
+    worst = Verdict.TIGHT if job.wishes.tight else Verdict.PASS
+    for finding in findings:
+        subjects = finding.subject.split(" / ")
+        if finding.part and finding.verdict > worst and not forced & set(subjects):
+            raise RuntimeError(f"a chosen part fails its own check: {finding.key}: {finding.sentence}")
+
+
+def _needs(filled: Mapping[str, Filled], loom: Loom) -> list[Need]:
+    needs = []
+    counts = {"phase leads": 3}
+    for name, entry in filled.items():
+        if entry.origin == "donor":
+            continue
+        part, place = entry.part, entry.place
+        needs.append(Need(entry.part_id, part.word("name")[0], place.family, name, place.quantity, counts.get(name, 1)))
+        for extra, count in kit(part, 0):
+            family = "contact" if extra == part.word("contact_part")[0] else "seal"
+            needs.append(Need(extra, "", family, name, count))
+    return needs

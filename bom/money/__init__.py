@@ -1,0 +1,1 @@
+"""Offers, quantities, packs and orders."""

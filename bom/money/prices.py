@@ -1,0 +1,64 @@
+"""What an offer costs: net of tax, in the job's currency, in whole packs."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from math import ceil
+
+from bom.read.catalogue import Offer
+from bom.read.job import Money
+
+
+@dataclass(frozen=True)
+class Purchase:
+    """An offer taken for a quantity.
+
+    packs       whole packs, at least the supplier's least order
+    pack_price  of one pack at that number, in the job's currency, tax treated as the job says
+    """
+
+    offer: Offer
+    packs: int
+    pack_price: float
+
+    @property
+    def cost(self) -> float:
+        """Price of all packs, rounded to cents."""
+        return round(self.packs * self.pack_price, 2)
+
+
+def rate(offer: Offer, money: Money) -> float | None:
+    """Give the worth of one unit of the offer's currency; None when the job does not say."""
+    return 1.0 if offer.currency == money.currency else money.rates.get(offer.currency)
+
+
+def pack_price(offer: Offer, packs: int, money: Money) -> float | None:
+    """Price one pack when buying this many, rounded to cents; None when its currency has no rate."""
+    worth = rate(offer, money)
+    if worth is None:
+        return None
+    price = [value for least, value in offer.breaks if least <= packs][-1:] or [offer.breaks[0][1]]
+    tax = 1 + offer.tax_percent / 100
+    net = price[0] / tax if offer.tax_included else price[0]
+    return round(worth * (net if money.tax_reclaimed else net * tax), 2)
+
+
+def best_purchase(offers: Sequence[Offer], quantity: float, money: Money) -> Purchase | None:
+    """Take the offer that costs least for a quantity; between equals the quicker, then the lower id."""
+    options = []
+    for offer in offers:
+        packs = max(ceil(round(quantity / offer.pack_size, 9)), offer.minimum_packs, 1)
+        price = pack_price(offer, packs, money)
+        if price is not None:
+            options.append(Purchase(offer, packs, price))
+    return min(options, key=lambda buy: (buy.cost, buy.offer.lead_days, buy.offer.offer_id), default=None)
+
+
+def unit_cost(offers: Sequence[Offer], quantity: float, money: Money) -> float | None:
+    """Least price of one piece or metre, packs not counted whole; None when nothing can be bought."""
+    prices = []
+    for offer in offers:
+        packs = max(ceil(quantity / offer.pack_size), offer.minimum_packs, 1)
+        price = pack_price(offer, packs, money)
+        if price is not None:
+            prices.append(price / offer.pack_size)
+    return min(prices, default=None)

@@ -1,0 +1,72 @@
+"""One run: read the job and the catalogue, convert both key arrangements, keep the one asked for."""
+
+from collections.abc import Callable
+from dataclasses import dataclass, replace
+from pathlib import Path
+
+from bom.build import Build, DonorVerdict
+from bom.convert import arrangements, convert
+from bom.errors import Fault, InputError
+from bom.margins import Margins
+from bom.read.catalogue import Catalogue, read_catalogue
+from bom.read.load_job import LoadedJob, load_job
+
+
+@dataclass(frozen=True)
+class Session:
+    """What one run worked out.
+
+    build  the arrangement asked for (or the cheaper sound one)
+    other  the other arrangement, for comparison
+    """
+
+    loaded: LoadedJob
+    catalogue: Catalogue
+    margins: Margins
+    build: Build
+    other: Build
+
+
+def run(job_path: Path, catalogue_folder: Path, say: Callable[[str], None]) -> Session:
+    """Read and convert.
+
+    Raises InputError with the faults of job and catalogue together.
+    """
+    say("reading")
+    loaded, catalogue = _read(job_path, catalogue_folder)
+    faults: list[Fault] = []
+    margins = catalogue.margins.overridden(loaded.job.margins, str(job_path), loaded.margin_lines(), faults)
+    if faults:
+        raise InputError(faults)
+    builds = [convert(loaded.job, catalogue, margins, key_at, say) for key_at in arrangements(loaded.job)]
+    if loaded.job.wishes.key == "cheapest":
+        builds.sort(key=lambda build: (not build.sound, build.bill.total))
+    build, other = builds
+    return Session(loaded, catalogue, margins, replace(build, donor=_with_other(build, other)), other)
+
+
+def _with_other(build: Build, other: Build) -> tuple[DonorVerdict, ...]:
+    """Where an item cannot stay but could in the other key arrangement, say so and what it costs."""
+    kept = {item.name for item in other.donor if item.verdict == "stays"}
+    more = other.bill.total - build.bill.total
+    price = f"parts {abs(more):,.2f} {build.bill.currency} {'dearer' if more > 0 else 'cheaper'}"
+    text = f"stays with the key at {other.arrangement} ({price})"
+    return tuple(
+        replace(item, instead=text) if item.verdict != "stays" and item.name in kept else item for item in build.donor
+    )
+
+
+def _read(job_path: Path, catalogue_folder: Path) -> tuple[LoadedJob, Catalogue]:
+    faults: list[Fault] = []
+    loaded = catalogue = None
+    try:
+        loaded = load_job(job_path)
+    except InputError as error:
+        faults += error.faults
+    try:
+        catalogue = read_catalogue(catalogue_folder)
+    except InputError as error:
+        faults += error.faults
+    if loaded is None or catalogue is None:
+        raise InputError(faults)
+    return loaded, catalogue
