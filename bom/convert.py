@@ -158,7 +158,7 @@ def _finish(
         for place in loom.places
         if place.name not in filled
     )
-    donor = donor_verdicts(job, loom, view, duties, filled)
+    donor = donor_verdicts(view, duties, options, filled)
     bought = bill(_needs(filled, loom), catalogue, facts.margins, job.money)
     return Build(facts.key_at, loom, facts, duties, filled, holes, findings, donor, bought, passes)
 

@@ -3,14 +3,12 @@
 from collections.abc import Mapping
 
 from bom.build import DonorVerdict, Filled
-from bom.check.finding import Finding
 from bom.check.judge_build import judge_one
 from bom.check.loom_view import LoomView
-from bom.choose.donor import donor_part, served
+from bom.choose.candidates import Candidates
 from bom.duties.model import Duty
 from bom.judge.verdict import Verdict
-from bom.loom.model import Loom, Place
-from bom.read.job import Item, JobFile
+from bom.read.job import Item
 
 # Items with no place in the new loom: what becomes of them and why (common practice).
 WITHOUT_PLACE: Mapping[str, tuple[str, str]] = {
@@ -41,55 +39,45 @@ WORDS = {
 
 
 def donor_verdicts(
-    job: JobFile, loom: Loom, view: LoomView, duties: Mapping[str, Duty], filled: Mapping[str, Filled]
+    view: LoomView, duties: Mapping[str, Duty], options: Mapping[str, Candidates], filled: Mapping[str, Filled]
 ) -> tuple[DonorVerdict, ...]:
-    """Judge every donor item at its place with the same rules that judge a bought part."""
-    return tuple(_verdict(item, job, loom, view, duties, filled) for item in job.donor.items)
+    """Judge every donor item at its places with the same rules that judge a bought part."""
+    return tuple(_verdict(item, view, duties, options, filled) for item in view.facts.job.donor.items)
 
 
 def _verdict(
     item: Item,
-    job: JobFile,
-    loom: Loom,
     view: LoomView,
     duties: Mapping[str, Duty],
+    options: Mapping[str, Candidates],
     filled: Mapping[str, Filled],
 ) -> DonorVerdict:
-    places = [place for place in loom.places if place.item == item.name]
     if item.keep == "no":
         return DonorVerdict(
-            item.name, item.kind, item.keep, "goes", "the builder does not want it kept", _instead(item, loom, filled)
+            item.name, item.kind, item.keep, "goes", "the builder does not want it kept", _instead(item, filled)
         )
+    places = [place for place in view.loom.places if place.item == item.name]
     if not places:
         word, reason = WITHOUT_PLACE.get(item.kind, ("test first", "it switches no load of the load list"))
         return DonorVerdict(item.name, item.kind, item.keep, word, reason, "")
-    worst = _worst(item, places, job, view, duties)
-    if worst is None:
-        return DonorVerdict(item.name, item.kind, item.keep, "stays", "no rule asks anything of it", "")
-    instead = ", ".join(
-        dict.fromkeys(
-            f"{filled[place.name].part_id} {filled[place.name].part.word('name')[0]}"
-            for place in places
-            if place.name in filled and filled[place.name].origin != "donor"
-        )
-    )
-    reason = worst.sentence
-    if worst.datum:
-        reason += f" Find out: {worst.datum}."
+    found = [
+        finding
+        for place in places
+        for finding in judge_one(place.name, options[place.name].parts.take([0]), duties[place.name], view)
+    ]
+    worst = max(found, key=lambda finding: finding.verdict)
+    bought = [filled[place.name] for place in places if place.name in filled]
+    instead = ", ".join(dict.fromkeys(_named(entry) for entry in bought if entry.origin != "donor"))
+    reason = worst.sentence + (f" Find out: {worst.datum}." if worst.datum else "")
     return DonorVerdict(item.name, item.kind, item.keep, WORDS[worst.verdict], reason, instead)
 
 
-def _worst(item: Item, places: list[Place], job: JobFile, view: LoomView, duties: Mapping[str, Duty]) -> Finding | None:
-    found: list[Finding] = []
-    service = served(item, job, view.facts.margins)
-    for place in places:
-        part = donor_part(place.family, item, service)
-        found += judge_one(place.name, part, duties[place.name], view)
-    return max(found, key=lambda finding: finding.verdict, default=None)
+def _named(entry: Filled) -> str:
+    return f"{entry.part_id} {entry.part.word('name')[0]}"
 
 
-def _instead(item: Item, loom: Loom, filled: Mapping[str, Filled]) -> str:
+def _instead(item: Item, filled: Mapping[str, Filled]) -> str:
     """Name the part bought in its stead, where the loom has a place of its kind."""
     names = {"key switch": "key switch", "kill switch": "stop switch", "flasher": "flasher", "fuse box": "fuse box"}
     entry = filled.get(names.get(item.kind, ""))
-    return f"{entry.part_id} {entry.part.word('name')[0]}" if entry else ""
+    return _named(entry) if entry else ""

@@ -77,7 +77,7 @@ def _pinned(place: Place, table: Parts, catalogue: Catalogue, job: JobFile) -> C
 
 
 def _with_donor(place: Place, table: Parts, catalogue: Catalogue, job: JobFile) -> Candidates:
-    """Put the donor's own part first, free of charge; where the owner insists on it, alone."""
+    """Keep the donor's own part, the table's first, free of charge; where the owner insists on it, alone."""
     if place.keep == "yes":
         return Candidates(place, table.take([0]), (0.0,), forced=True)
     return _bought(place, table, catalogue, job)

@@ -6,7 +6,7 @@ answer and it says what is missing. Equal costs are settled by the order of the 
 
 from collections import defaultdict
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 import numpy as np
 import numpy.typing as npt
@@ -74,13 +74,38 @@ def choose(slots: Sequence[Slot], pairs: Sequence[Pair]) -> Mapping[str, int | N
 
     Raises RuntimeError when the solver does not prove its answer best.
     """
+    kept = {slot.name: _leaders(slot, pairs) for slot in slots}
+    slots = [_slimmer(slot, kept[slot.name]) for slot in slots]
+    pairs = [replace(pair, fits=pair.fits[np.ix_(kept[pair.first], kept[pair.second])]) for pair in pairs]
     layout = _lay_out(slots, pairs)
     rows = _rows(slots, pairs, layout)
     best = _solve(layout.costs, rows)
     cost = float(layout.costs @ best)
     rows.add({i: float(value) for i, value in enumerate(layout.costs) if value}, -np.inf, cost + 1e-6)
     answer = _solve(layout.ranks, rows)
-    return {slot.name: _picked(slot, layout, answer) for slot in slots}
+    picked = {slot.name: _picked(slot, layout, answer) for slot in slots}
+    return {name: None if index is None else kept[name][index] for name, index in picked.items()}
+
+
+def _leaders(slot: Slot, pairs: Sequence[Pair]) -> list[int]:
+    """Of candidates that go with the same partners keep the cheapest, of equals the lowest rank.
+
+    No best answer is lost: whoever is left out can be swapped for its leader.
+    """
+    grids = [
+        pair.fits if pair.first == slot.name else pair.fits.T
+        for pair in pairs
+        if slot.name in (pair.first, pair.second)
+    ]
+    leaders: dict[bytes, int] = {}
+    for index in sorted(range(len(slot.costs)), key=lambda i: (slot.costs[i], slot.ranks[i])):
+        partners = b"".join(np.ascontiguousarray(grid[index]).tobytes() for grid in grids)
+        leaders.setdefault(partners, index)
+    return sorted(leaders.values())
+
+
+def _slimmer(slot: Slot, kept: Sequence[int]) -> Slot:
+    return Slot(slot.name, tuple(slot.costs[i] for i in kept), tuple(slot.ranks[i] for i in kept))
 
 
 def _lay_out(slots: Sequence[Slot], pairs: Sequence[Pair]) -> _Layout:

@@ -50,16 +50,27 @@ def connector_amps(parts: Parts, *, area_mm2: float, ambient_c: float) -> Column
 
     The curve of the largest listed wire that is not thicker counts, at the next hotter listed air.
     """
+    table, rows = _whole(parts)
+    return _table_connector_amps(table, area_mm2, ambient_c)[rows]
+
+
+@lru_cache(maxsize=256)
+def _table_connector_amps(table: Parts, area_mm2: float, ambient_c: float) -> Column:
     out = []
-    for part in parts.ids:
-        rows = [
-            row
-            for row in parts.rows("connector_amps", part)
+    for part in table.ids:
+        points = [
+            (_value(row, "area_mm2"), _value(row, "carry_a"))
+            for row in table.rows("connector_amps", part)
             if _value(row, "area_mm2") <= area_mm2 and _value(row, "ambient_c") >= ambient_c
         ]
-        thickest = max((_value(row, "area_mm2") for row in rows), default=np.nan)
-        out.append(max((_value(row, "carry_a") for row in rows if _value(row, "area_mm2") == thickest), default=np.nan))
+        out.append(max(points, default=(0.0, np.nan))[1])
     return np.array(out)
+
+
+def _whole(parts: Parts) -> tuple[Parts, list[int]]:
+    """Give the whole table that parts come from, and their rows in it."""
+    table, rows = parts.whole or (parts, range(len(parts)))
+    return table, list(rows)
 
 
 def time_band(parts: Parts, index: int) -> Sequence[TimePoint]:
@@ -102,8 +113,8 @@ def converter_amps(parts: Parts, *, ambient_c: float, label_fraction: float) -> 
 
 def cable_ampacity(parts: Parts, *, ambient_c: float, together: float, terminal_c: float) -> Column:
     """Amps each cable carries for ever in air of this warmth among this many loaded wires."""
-    table, rows = parts.whole or (parts, tuple(range(len(parts))))
-    return _table_ampacity(table, ambient_c, together, terminal_c)[list(rows)]
+    table, rows = _whole(parts)
+    return _table_ampacity(table, ambient_c, together, terminal_c)[rows]
 
 
 @lru_cache(maxsize=256)

@@ -10,7 +10,7 @@ import numpy as np
 from bom.errors import Fault, InputError
 from bom.margins import Margins, read_margins
 from bom.parts import Curve, Parts
-from bom.read.families import COMMON, CURVES, EVIDENCE, FAMILIES, OFFERS, PRICE_BREAKS, Column, Family
+from bom.read.families import BY_NAME, COMMON, CURVES, EVIDENCE, FAMILIES, OFFERS, PRICE_BREAKS, Column, Family
 from bom.read.tables import Table, read_table
 
 
@@ -83,20 +83,18 @@ def _curve(folder: Path, name: str, faults: list[Fault]) -> Curve:
 
 
 def _parts(family: Family, table: Table, curves: Mapping[str, Curve]) -> Parts:
-    columns = (*COMMON, *family.columns)
+    """Turn a table into columns, in the order of the ids: the order of a file's rows means nothing."""
+    columns = _columns(family)
+    rows = sorted(table.rows, key=lambda row: str(row["part_id"]))
     return Parts(
         family.name,
-        tuple(str(row["part_id"]) for row in table.rows),
+        tuple(str(row["part_id"]) for row in rows),
         {
-            column.name: np.array([row[column.name] for row in table.rows], dtype=np.float64)
+            column.name: np.array([row[column.name] for row in rows], dtype=np.float64)
             for column in columns
             if column.kind == "number"
         },
-        {
-            column.name: tuple(str(row[column.name]) for row in table.rows)
-            for column in columns
-            if column.kind != "number"
-        },
+        {column.name: tuple(str(row[column.name]) for row in rows) for column in columns if column.kind != "number"},
         curves,
     )
 
@@ -104,7 +102,7 @@ def _parts(family: Family, table: Table, curves: Mapping[str, Curve]) -> Parts:
 def _places(tables: Mapping[str, Table], faults: list[Fault]) -> dict[str, str]:
     places: dict[str, str] = {}
     for family, table in tables.items():
-        known = {column.name for column in _columns_of(family)}
+        known = {column.name for column in _columns(BY_NAME[family])}
         for row, line in zip(table.rows, table.lines, strict=True):
             part = str(row["part_id"])
             if part in places:
@@ -112,10 +110,6 @@ def _places(tables: Mapping[str, Table], faults: list[Fault]) -> dict[str, str]:
             places[part] = f"{Path(table.file).name} row {line}"
             _check_exceptions(table.file, line, str(row["exceptions"]), known, faults)
     return places
-
-
-def _columns_of(family: str) -> tuple[Column, ...]:
-    return next((*COMMON, *entry.columns) for entry in FAMILIES if entry.name == family)
 
 
 def _check_exceptions(file: str, line: int, text: str, known: set[str], faults: list[Fault]) -> None:
