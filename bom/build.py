@@ -75,7 +75,8 @@ class Build:
 
     def count(self, verdict: Verdict) -> int:
         """Count the findings and open places of one verdict."""
-        return sum(1 for entry in (*self.findings, *self.holes) if entry.verdict == verdict)
+        verdicts = [finding.verdict for finding in self.findings] + [hole.verdict for hole in self.holes]
+        return verdicts.count(verdict)
 
     @property
     def sound(self) -> bool:

@@ -15,7 +15,7 @@ from bom.choose.miss import open_place
 from bom.choose.needless import without_needless
 from bom.choose.qualify import judge_pairs, judge_parts, verdicts
 from bom.duties.budget import budget
-from bom.duties.circuits import Coils, Facts
+from bom.duties.circuits import Counted, Facts
 from bom.duties.envelope import envelope
 from bom.duties.model import Duty
 from bom.duties.volts import pack_facts
@@ -45,36 +45,46 @@ def convert(job: JobFile, catalogue: Catalogue, margins: Margins, key_at: str, s
     """
     loom = lay_out(job, margins, key_at)
     options = candidates(loom, job, catalogue)
-    coils = _counted_coils(loom, margins)
+    counted = _counted(loom, job, margins)
     for number in range(1, MOST_PASSES + 1):
-        facts = _facts(job, margins, coils, key_at)
+        facts = _facts(job, margins, counted, key_at)
         duties = envelope(loom, facts)
         say(f"key at {key_at}: choosing among {sum(len(o.parts) for o in options.values())} candidates")
         allowed = {name: _allowed(option, duties[name], margins, job) for name, option in options.items()}
         filled = _choose(loom, options, allowed, duties, margins, job)
-        drawn = _drawn_coils(filled)
-        if drawn.hold_a <= coils.hold_a and drawn.pull_a <= coils.pull_a:
+        raised = _raised(counted, filled, facts.pack.full_charge_v.high)
+        if raised == counted:
             return _finish(job, catalogue, loom, facts, duties, options, allowed, filled, number)
-        coils = Coils(max(drawn.hold_a, coils.hold_a), max(drawn.pull_a, coils.pull_a), drawn.because)
-    raise RuntimeError("the coils and the contacts that drive them did not settle; report this job")
+        counted = raised
+    raise RuntimeError("coils, charger and the parts they bear on did not settle; report this job")
 
 
-def _facts(job: JobFile, margins: Margins, coils: Coils, key_at: str) -> Facts:
-    return Facts(job, margins, pack_facts(job, margins), budget(job, margins, coils.hold_a), coils, key_at)
+def _facts(job: JobFile, margins: Margins, counted: Counted, key_at: str) -> Facts:
+    pack = pack_facts(job, margins, counted.charge_end_v)
+    return Facts(job, margins, pack, budget(job, margins, counted.hold_a), counted, key_at)
 
 
-def _counted_coils(loom: Loom, margins: Margins) -> Coils:
+def _counted(loom: Loom, job: JobFile, margins: Margins) -> Counted:
+    """Count coils before any is chosen; the charger is taken to end at full charge."""
     relays = sum(1 for place in loom.places if place.family == "relay")
     contactors = sum(1 for place in loom.places if place.family == "contactor")
     total = relays * margins.relay_coil_a + contactors * margins.contactor_coil_a
-    return Coils(total, total, f"{contactors} contactor coil and {relays} relay coils as counted beforehand")
+    because = f"{contactors} contactor coil and {relays} relay coils as counted beforehand"
+    return Counted(total, total, because, 0.0)
 
 
-def _drawn_coils(filled: Mapping[str, Filled]) -> Coils:
+def _raised(counted: Counted, filled: Mapping[str, Filled], full_charge_v: float) -> Counted:
+    """Raise the count to what the chosen parts draw and reach; never lower it."""
     coils = [entry.part for entry in filled.values() if entry.place.family in ("relay", "contactor")]
-    hold = sum(float(np.nan_to_num(part.number("coil_hold_a")[0])) for part in coils)
-    pull = sum(float(np.nan_to_num(part.number("coil_pull_a")[0])) for part in coils)
-    return Coils(hold, pull, "coils of the chosen contactor and relays together")
+    hold, pull = (
+        sum(float(np.nan_to_num(part.number(column)[0])) for part in coils) for column in ("coil_hold_a", "coil_pull_a")
+    )
+    charger = filled.get("charger")
+    end_v = float(np.nan_to_num(charger.part.number("end_v")[0])) if charger else 0.0
+    if hold <= counted.hold_a and pull <= counted.pull_a and end_v <= max(counted.charge_end_v, full_charge_v):
+        return counted
+    because = counted.because if hold <= counted.hold_a else "coils of the chosen contactor and relays together"
+    return Counted(max(hold, counted.hold_a), max(pull, counted.pull_a), because, max(end_v, counted.charge_end_v))
 
 
 def _allowed(option: Candidates, duty: Duty, margins: Margins, job: JobFile) -> list[int]:

@@ -2,30 +2,46 @@
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
+from functools import lru_cache
 
 import numpy as np
 import numpy.typing as npt
 
 Column = npt.NDArray[np.float64]
-Flags = npt.NDArray[np.bool_]
-HEARSAY = ("seller's word", "unknown")
+Texts = npt.NDArray[np.object_]
 Curve = Mapping[str, tuple[Mapping[str, object], ...]]
 
 
 @dataclass(frozen=True)
 class Rating:
-    """A number column that knows its name, so that an answer can say how the rating is known."""
+    """Ratings of a column (or, spread out, a grid) of parts, each with how it is known.
 
-    column: str
+    values    NaN is not known
+    evidence  one word of evidence for each value
+    """
+
     values: Column
+    evidence: Texts
+
+    def down(self) -> "Rating":
+        """Spread the parts over the rows of a grid of pairs."""
+        return Rating(self.values[:, None], self.evidence[:, None])
+
+    def across(self) -> "Rating":
+        """Spread the parts over the columns of a grid of pairs."""
+        return Rating(self.values[None, :], self.evidence[None, :])
+
+    def with_values(self, values: Column) -> "Rating":
+        """Give other figures worked out from these, known as these are."""
+        return Rating(values, self.evidence)
 
 
 @dataclass(frozen=True)
 class Words:
-    """A text column that knows its name."""
+    """Words of a column of parts, each with how it is known."""
 
-    column: str
     values: tuple[str, ...]
+    evidence: Texts
 
 
 @dataclass(frozen=True, eq=False)
@@ -63,12 +79,19 @@ class Parts:
         return self.words[name]
 
     def rating(self, name: str) -> Rating:
-        """Give a number column with its name."""
-        return Rating(name, self.numbers[name])
+        """Give a number column with the evidence of each figure."""
+        return Rating(self.numbers[name], self.evidence_of(name))
 
     def words_of(self, name: str) -> Words:
-        """Give a text column with its name."""
-        return Words(name, self.words[name])
+        """Give a text column with the evidence of each word."""
+        return Words(self.words[name], self.evidence_of(name))
+
+    def evidence_of(self, column: str) -> Texts:
+        """Say how each part's rating in a column is known; worked out once for the whole table."""
+        if self.whole is None:
+            return _evidence(self, column)
+        table, rows = self.whole
+        return _evidence(table, column)[list(rows)]
 
     def rows(self, curve: str, key: str) -> tuple[Mapping[str, object], ...]:
         """Give the child rows of one key of a curve, none when it has none."""
@@ -118,14 +141,13 @@ class Parts:
             tuple(self.is_donor(i) for i in range(len(self))) + tuple(other.is_donor(i) for i in range(len(other))),
         )
 
-    def hearsay(self, column: str) -> Flags:
-        """Mark the parts whose rating in a column is only the seller's word, or of unknown origin."""
-        return np.array([self.evidence(index, column) in HEARSAY for index in range(len(self))], dtype=bool)
 
-    def evidence(self, index: int, column: str) -> str:
-        """Say how one rating of one part is known: its own exception, or the part's evidence."""
-        for entry in self.words["exceptions"][index].split(";"):
-            name, _, evidence = entry.partition("=")
-            if name.strip() == column:
-                return evidence.strip()
-        return self.words["evidence"][index]
+@lru_cache(maxsize=1024)
+def _evidence(table: Parts, column: str) -> Texts:
+    """Take the exception a part states for a column, else the part's own evidence."""
+    out = []
+    for general, exceptions in zip(table.words["evidence"], table.words["exceptions"], strict=True):
+        stated = dict(entry.split("=", 1) for entry in exceptions.split(";") if "=" in entry)
+        own = {name.strip(): word.strip() for name, word in stated.items()}
+        out.append(own.get(column, general))
+    return np.array(out, dtype=object)

@@ -64,7 +64,8 @@ def finding_of(answer: Answer, subject: str, parts: tuple[Parts, ...]) -> Findin
         offered = _show(_one(judgement.offered), needed.dimension)
         wanted = f"{judgement.sense} {_printed(span)}"
     datum = _datum(verdict, judgement.what, span, np.isnan(_one(judgement.offered)))
-    evidence = parts[0].word("evidence")[0]
+    known = judgement.evidence
+    evidence = parts[0].word("evidence")[0] if known is None else str(np.ravel(known)[0])
     ids = " / ".join(part.ids[0] for part in parts)
     because = _because(span.because, judgement.margin)
     sentence = f"{judgement.what}: {offered}, needs {wanted} ({because})."

@@ -15,6 +15,8 @@ from bom.read.job import Item, JobFile, Load
 DONOR = "donor: "
 SERVED = "served in the donor"
 SAID = "as the job says"
+# A contact that opened its own horn or coil for years may go on opening it: any time constant of the 12 V side.
+SERVED_MS = 100.0
 # Lowest volts a donor part met on a tired battery, as a fraction of its nominal supply (common practice).
 LOWEST_SERVED_FRACTION = 0.9
 NOMINAL_V = {"6 V": 6.0, "12 V": 12.0}
@@ -132,5 +134,6 @@ def _points(part: str, item: Item, service: Service) -> list[dict[str, object]]:
     if item.breaks is not None and item.dc_volts is not None:
         points.append({**base, "volts_v": item.dc_volts, "breaks_a": item.breaks, "evidence": item.evidence})
     if service.amps is not None:
-        points.append({**base, "volts_v": service.volts_v, "breaks_a": service.amps, "evidence": SERVED})
+        served_point = {"volts_v": service.volts_v, "breaks_a": service.amps, "evidence": SERVED}
+        points.append({**base, **served_point, "time_constant_ms": SERVED_MS})
     return points

@@ -170,7 +170,7 @@ def _solve(costs: npt.NDArray[np.float64], rows: _Rows) -> npt.NDArray[np.float6
     lp.a_matrix_.index_ = np.array(rows.columns)
     lp.a_matrix_.value_ = np.array(rows.values)
     lp.integrality_ = [highspy.HighsVarType.kInteger] * count
-    solver = highspy.Highs()
+    solver = highspy.Highs()  # type: ignore[no-untyped-call]
     solver.setOptionValue("output_flag", False)
     solver.setOptionValue("threads", 1)
     solver.setOptionValue("random_seed", 1)

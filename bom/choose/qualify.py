@@ -1,7 +1,7 @@
 """The verdict of every rule on every candidate of a place, and on every pair that bears on each other."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 import numpy as np
 import numpy.typing as npt
@@ -27,21 +27,11 @@ class Answer:
 def judge_parts(parts: Parts, duty: Duty, margins: Margins) -> list[Answer]:
     """Ask every part rule of the family that has something to ask here about all parts at once."""
     return [
-        Answer(rule, _discounted(judgement, parts))
+        Answer(rule, judgement)
         for rule, shape in part_rules(parts.family)
         if duty.has(*shape.only_with)
         for judgement in shape.judge(parts, duty, margins)
     ]
-
-
-def _discounted(judgement: Judgement, parts: Parts) -> Judgement:
-    """Let a rating that is only the seller's word reach "tight", never a clean pass."""
-    if not judgement.column:
-        return judgement
-    capped = parts.hearsay(judgement.column) & (judgement.verdicts == Verdict.PASS)
-    if not capped.any():
-        return judgement
-    return replace(judgement, verdicts=np.where(capped, np.int8(Verdict.TIGHT), judgement.verdicts))
 
 
 def judge_pairs(

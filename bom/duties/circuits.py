@@ -14,14 +14,22 @@ from bom.span import Span
 
 Needs = dict[str, Span]
 
+RESISTIVE = Span.of(1.0, "", "resistive, or a coil whose clamp takes its kick")
+INDUCTIVE = Span.of(7.0, "", "a horn or other coil without a clamp")
+
 
 @dataclass(frozen=True)
-class Coils:
-    """Amps of all coils the key holds and pulls in, as counted or as chosen."""
+class Counted:
+    """Figures of chosen parts that duties depend on: counted beforehand, then raised to what was chosen.
+
+    hold_a, pull_a  amps of all coils the key holds and pulls in
+    charge_end_v    end volts of the charger
+    """
 
     hold_a: float
     pull_a: float
     because: str
+    charge_end_v: float
 
 
 @dataclass(frozen=True)
@@ -32,7 +40,7 @@ class Facts:
     margins: Margins
     pack: PackFacts
     budget: Budget
-    coils: Coils
+    counted: Counted
     key_at: str
 
 
@@ -48,13 +56,10 @@ def circuit_needs(facts: Facts) -> Mapping[str, Needs]:
         "phase": _phase(facts),
         "precharge": _precharge(facts),
         "converter input": _converter_input(facts),
-        "key input": {
-            **_pack_side(facts),
-            **_small(facts, facts.job.controller.key_current, "amps into the controller's key input"),
-        },
+        "key input": _key_input(facts),
         "meter": {**_pack_side(facts), **_small(facts, 0.05, "meters take 10 to 25 mA (common practice)")},
         "charging": {**_pack_side(facts), **_small(facts, facts.job.wishes.charge_current, "charging amps wanted")},
-        "12 V supply": {**_rail(facts), **_carry(*_supply_amps(facts))},
+        "12 V supply": {**_rail(facts), **_carry(*_supply_amps(facts)), "make_a": rush_a(facts)},
         "key control": _coils(facts),
         "stop chain": _coils(facts),
         "flasher": _rail(facts),
@@ -78,13 +83,35 @@ def _pack_side(facts: Facts) -> Needs:
     }
 
 
+def _key_input(facts: Facts) -> Needs:
+    """Give the key input's few milliamps; its capacitors count where the job names them."""
+    control = facts.job.controller
+    needs = {**_pack_side(facts), **_small(facts, control.key_current, "amps into the controller's key input")}
+    if control.key_capacitance is not None:
+        needs["make_a"] = _capacitor_rush(facts)
+    return needs
+
+
+def _capacitor_rush(facts: Facts) -> Span:
+    """Give the amps into empty capacitors at the highest volts, through what little resistance there is."""
+    low, high = facts.margins.key_loop_high_ohm, facts.margins.key_loop_low_ohm
+    volts = facts.pack.highest_bus_v
+    return Span(
+        volts.low / low,
+        volts.high / high,
+        "current",
+        f"empty capacitors behind it at {volts}, through {high:g} to {low:g} ohm",
+        "the resistance and capacitors behind it",
+    )
+
+
 def _small(facts: Facts, current_a: float, because: str) -> Needs:
     running = amps(current_a, because)
     return {
         "carry_a": running,
         "break_a": running,
         "break_v": facts.pack.highest_bus_v,
-        "time_constant_ms": Span.of(1.0, "", "resistive or nearly so"),
+        "time_constant_ms": RESISTIVE,
     }
 
 
@@ -102,7 +129,7 @@ def _traction(facts: Facts) -> Needs:
         "make_a": rush,
         "break_a": amps(control.battery_peak, "controller's peak battery amps"),
         "break_v": pack.highest_bus_v,
-        "time_constant_ms": Span.of(1.0, "", "battery cables and pack, nearly resistive"),
+        "time_constant_ms": RESISTIVE,
     }
     back = max(control.regen or 0.0, facts.job.wishes.charge_current if facts.job.wishes.charger else 0.0)
     if back:
@@ -179,18 +206,10 @@ def _converter_input(facts: Facts) -> Needs:
         "carry_a": running,
         "break_a": running,
         "break_v": facts.pack.highest_bus_v,
-        "time_constant_ms": Span.of(1.0, "", "capacitor input, nearly resistive"),
+        "time_constant_ms": RESISTIVE,
     }
     if facts.key_at == "pack volts":
-        low, high = facts.margins.key_loop_high_ohm, facts.margins.key_loop_low_ohm
-        volts = facts.pack.highest_bus_v
-        needs["make_a"] = Span(
-            volts.low / low,
-            volts.high / high,
-            "current",
-            f"empty capacitors behind the key at {volts}, through {high:g} to {low:g} ohm",
-            "the resistance and capacitors behind the key",
-        )
+        needs["make_a"] = _capacitor_rush(facts)
     return needs
 
 
@@ -221,7 +240,7 @@ def _rail(facts: Facts) -> Needs:
 
 def _carry(current_a: float, because: str) -> Needs:
     running = amps(current_a, because)
-    return {"carry_a": running, "break_a": running, "make_a": running}
+    return {"carry_a": running, "break_a": running, "make_a": running, "time_constant_ms": RESISTIVE}
 
 
 def _supply_amps(facts: Facts) -> tuple[float, str]:
@@ -230,26 +249,25 @@ def _supply_amps(facts: Facts) -> tuple[float, str]:
 
 
 def _coils(facts: Facts) -> Needs:
-    coils = facts.coils
+    counted = facts.counted
     return {
         **_rail(facts),
-        "carry_a": amps(coils.hold_a, coils.because),
-        "break_a": amps(coils.hold_a, coils.because),
-        "make_a": amps(coils.pull_a, coils.because),
+        **_carry(counted.hold_a, counted.because),
+        "make_a": amps(counted.pull_a, counted.because),
     }
 
 
 def _switched(facts: Facts, feeds: list[str]) -> Needs:
-    total = facts.budget.amps(feeds)
+    """Give the duty of a switch: its loads together, cold filaments at closing, coils at opening."""
+    fed = [facts.budget.loads[name] for name in feeds]
+    total = sum(entry.amps for entry in fed)
     needs = {**_rail(facts), **_carry(total, f"{', '.join(feeds)} at {facts.budget.rail_v:g} V")}
-    filament = sum(
-        facts.budget.loads[name].amps
-        for name in feeds
-        if name in facts.budget.loads and facts.budget.loads[name].load.kind == "filament"
-    )
+    filament = sum(entry.amps for entry in fed if entry.load.kind == "filament")
     if filament:
         rush = total + filament * (facts.margins.cold_filament - 1)
         needs["make_a"] = amps(rush, f"cold filaments at {facts.margins.cold_filament:g} x")
+    if any(entry.load.kind in ("motor", "coil") for entry in fed):
+        needs["time_constant_ms"] = INDUCTIVE
     return needs
 
 

@@ -84,6 +84,7 @@ def _words(place: Place, facts: Facts) -> dict[str, str]:
         "contactor": "yes" if job.wishes.contactor else "no",
         "meter": job.wishes.meter,
         "chemistry": job.pack.chemistry,
+        "bus load known": "yes" if "standby" in job.controller.model_fields_set else "no",
     }
     load = next((load for load in job.loads if load.name == place.load), None)
     if load is not None:
@@ -174,11 +175,17 @@ def _coil(place: Place, loom: Loom, facts: Facts) -> Needs:
     }
 
 
+def _closer(place: Place, loom: Loom, facts: Facts) -> Needs:
+    coil = _coil(place, loom, facts)
+    return {**_precharge(place, loom, facts), "rail_low_v": coil["coil_low_v"], "rail_high_v": coil["coil_high_v"]}
+
+
 def _plug(place: Place, loom: Loom, facts: Facts) -> Needs:
     return {"poles": Span.of(2.0, "", "plus and minus of the pack")}
 
 
 SPECIAL = {
+    "closer": _closer,
     "contactor": _coil,
     "relay": _coil,
     "power_connector": _plug,

@@ -1,7 +1,6 @@
 """The pack's volts, resistance and fault amps, each defined once."""
 
 from dataclasses import dataclass
-from math import inf
 
 from bom.margins import Margins
 from bom.physics.pack import (
@@ -20,7 +19,7 @@ class PackFacts:
     """Figures of the pack that every pack-side duty is made of.
 
     full_charge_v   at the end of charge, at rest
-    highest_bus_v   highest of full charge and, with regeneration, the controller's over-voltage limit
+    highest_bus_v   highest of full charge, the charger's end, the motor's own volts and regeneration's limit
     nominal_v       as marked
     lowest_rest_v   at the low cut, no current
     lowest_sag_v    at the low cut and the controller's peak amps
@@ -39,10 +38,10 @@ class PackFacts:
     fault_low_a: Span
 
 
-def pack_facts(job: JobFile, margins: Margins) -> PackFacts:
-    """Work out the pack's figures from the job."""
+def pack_facts(job: JobFile, margins: Margins, charge_end_v: float) -> PackFacts:
+    """Work out the pack's figures from the job and the charger's end volts."""
     full, nominal, rest = _cell_volts(job)
-    highest = _highest_bus(job, full)
+    highest = _highest_bus(job, margins, full, charge_end_v)
     resistance = _resistance(job)
     peak = job.controller.battery_peak
     sag = Span(
@@ -97,21 +96,23 @@ def _cell_volts(job: JobFile) -> tuple[Span, Span, Span]:
     return full, nominal, Span.of(rest_v, "voltage", because)
 
 
-def _highest_bus(job: JobFile, full: Span) -> Span:
-    control = job.controller
+def _highest_bus(job: JobFile, margins: Margins, full: Span, charge_end_v: float) -> Span:
+    """Take the highest of full charge, the charger's end, the motor's own volts and regeneration's limit."""
+    control, motor = job.controller, job.motor
+    highest = full
+    if charge_end_v > highest.high:
+        highest = Span.of(charge_end_v, "voltage", "end volts of the charger")
+    if motor.back_emf is not None and motor.back_emf > highest.high:
+        highest = Span.of(motor.back_emf, "voltage", "volts the motor makes at top speed")
     if control.regen is None:
-        return full
+        return highest
     if control.over_voltage is None:
-        return Span(
-            full.low,
-            inf,
-            "voltage",
-            "regeneration without a known over-voltage limit",
-            "the controller's over-voltage limit",
-        )
-    if control.over_voltage > full.high:
+        most = max(control.supply_max or highest.high * margins.unlimited_bus_factor, highest.high)
+        because = "regeneration without a known over-voltage limit"
+        return Span(highest.low, most, "voltage", because, "the controller's over-voltage limit")
+    if control.over_voltage > highest.high:
         return Span.of(control.over_voltage, "voltage", "controller's over-voltage limit with regeneration")
-    return full
+    return highest
 
 
 def _resistance(job: JobFile) -> Span:

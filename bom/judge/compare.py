@@ -2,7 +2,8 @@
 
 A blank rating is NaN and is answered "can't tell", never pass. A duty that is only known to
 lie between two ends passes when its bad end does, fails when even its good end does, and is
-"can't tell" between. Equality meets.
+"can't tell" between. Equality meets. A rating that is only the seller's word, or of unknown
+origin, is "tight" at best.
 """
 
 from collections.abc import Sequence
@@ -17,7 +18,9 @@ from bom.span import Span
 
 Column = npt.NDArray[np.float64]
 Verdicts = npt.NDArray[np.int8]
-Flags = npt.NDArray[np.bool_]
+Texts = npt.NDArray[np.object_]
+Blank = Verdict | Verdicts
+HEARSAY = ("seller's word", "unknown")
 
 
 @dataclass(frozen=True)
@@ -52,7 +55,7 @@ class Judgement:
     sense     "at least", "at most" or "is"
     margin    fraction asked on top of the duty before a pass is clean
     words     for comparisons of words: what is offered, and what is accepted, as printed
-    column    catalogue column of the rating, "" where it comes from several
+    evidence  how each rating is known; None where the rule works it out from several
     """
 
     what: str
@@ -62,14 +65,12 @@ class Judgement:
     sense: str
     margin: float = 0.0
     words: tuple[tuple[str, ...], str] = ((), "")
-    column: str = ""
+    evidence: Texts | None = None
 
 
-def _judge(
-    what: str, offered: object, needed: Span | Demand, margin: float, blank: Verdict, *, sense: str
-) -> Judgement:
+def _judge(what: str, offered: object, needed: Span | Demand, margin: float, blank: Blank, *, sense: str) -> Judgement:
     demand = Demand.from_span(needed) if isinstance(needed, Span) else needed
-    column = offered.column if isinstance(offered, Rating) else ""
+    evidence = offered.evidence if isinstance(offered, Rating) else None
     raw = offered.values if isinstance(offered, Rating) else offered
     values = np.atleast_1d(np.asarray(raw, dtype=np.float64))
     if sense == "at least":
@@ -83,8 +84,17 @@ def _judge(
     verdicts[good] = Verdict.TIGHT
     verdicts[good & clean] = Verdict.PASS
     verdicts[np.isnan(np.broadcast_to(demand.low + demand.high, good.shape))] = Verdict.CANT_TELL
-    verdicts[np.isnan(np.broadcast_to(values, good.shape))] = blank
-    return Judgement(what, verdicts, values, demand, sense, margin, column=column)
+    unknown = np.isnan(np.broadcast_to(values, good.shape))
+    verdicts[unknown] = np.broadcast_to(np.asarray(blank, dtype=np.int8), good.shape)[unknown]
+    return Judgement(what, _discounted(verdicts, evidence), values, demand, sense, margin, evidence=evidence)
+
+
+def _discounted(verdicts: Verdicts, evidence: Texts | None) -> Verdicts:
+    """Let a rating that is only hearsay reach "tight", never a clean pass."""
+    if evidence is None:
+        return verdicts
+    hearsay = np.broadcast_to((evidence == HEARSAY[0]) | (evidence == HEARSAY[1]), verdicts.shape)
+    return np.where(hearsay & (verdicts == Verdict.PASS), np.int8(Verdict.TIGHT), verdicts)
 
 
 def at_least(
@@ -93,7 +103,7 @@ def at_least(
     needed: Span | Demand,
     *,
     margin: float = 0.0,
-    blank: Verdict = Verdict.CANT_TELL,
+    blank: Blank = Verdict.CANT_TELL,
 ) -> Judgement:
     """Judge a rating that must reach the duty; `margin` is the fraction wanted on top of it."""
     return _judge(what, offered, needed, margin, blank, sense="at least")
@@ -105,7 +115,7 @@ def at_most(
     needed: Span | Demand,
     *,
     margin: float = 0.0,
-    blank: Verdict = Verdict.CANT_TELL,
+    blank: Blank = Verdict.CANT_TELL,
 ) -> Judgement:
     """Judge a rating that must stay below the duty; `margin` is the fraction wanted beneath it."""
     return _judge(what, offered, needed, margin, blank, sense="at most")
@@ -121,14 +131,14 @@ def is_word(
     other: Verdict = Verdict.FAIL,
 ) -> Judgement:
     """Judge a rating that is a word: one of the accepted ones passes, a blank is not known."""
-    column = offered.column if isinstance(offered, Words) else ""
+    evidence = offered.evidence if isinstance(offered, Words) else None
     values = offered.values if isinstance(offered, Words) else tuple(offered)
-    answers = [Verdict.PASS if word in accepted else other if word else blank for word in values]
+    wanted = [word for word in accepted if word]
+    answers = [blank if not word else Verdict.PASS if word in wanted else other for word in values]
     numbers = np.array([0.0 if word else np.nan for word in values])
-    needed = Demand.of(0.0, "", because)
-    verdicts = np.array(answers, dtype=np.int8)
-    words = (values, " or ".join(accepted))
-    return Judgement(what, verdicts, numbers, needed, "is", 0.0, words, column)
+    verdicts = _discounted(np.array(answers, dtype=np.int8), evidence)
+    words = (values, " or ".join(wanted))
+    return Judgement(what, verdicts, numbers, Demand.of(0.0, "", because), "is", 0.0, words, evidence)
 
 
 def same_word(what: str, left: Sequence[str], right: Sequence[str], because: str) -> Judgement:

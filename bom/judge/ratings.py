@@ -6,7 +6,7 @@ from functools import lru_cache
 import numpy as np
 import numpy.typing as npt
 
-from bom.parts import Parts
+from bom.parts import Parts, Rating
 
 Column = npt.NDArray[np.float64]
 TimePoint = tuple[float, float, float]
@@ -16,55 +16,53 @@ def _value(row: object, name: str) -> float:
     return float(row[name])  # type: ignore[index]
 
 
-def breaking_amps(parts: Parts, *, volts_v: float, time_constant_ms: float, reverse: bool) -> Column:
+def breaking_amps(parts: Parts, *, volts_v: float, time_constant_ms: float, reverse: bool) -> Rating:
     """Amps each part may break at these volts or higher and this time constant or longer.
 
     A point without a time constant counts as resistive, 1 ms. NaN where no printed point covers the duty.
     """
     wanted = ("reverse", "both") if reverse else ("forward", "both")
-    out = []
-    for part in parts.ids:
-        points = [
-            _value(row, "breaks_a")
-            for row in parts.rows("breaking_points", part)
-            if row["direction"] in wanted
-            and _value(row, "volts_v") >= volts_v
-            and np.nan_to_num(_value(row, "time_constant_ms"), nan=1.0) >= time_constant_ms
-        ]
-        out.append(max(points, default=np.nan))
-    return np.array(out)
+    best = [
+        max(
+            (
+                (_value(row, "breaks_a"), str(row["evidence"]))
+                for row in parts.rows("breaking_points", part)
+                if row["direction"] in wanted
+                and _value(row, "volts_v") >= volts_v
+                and np.nan_to_num(_value(row, "time_constant_ms"), nan=1.0) >= time_constant_ms
+            ),
+            default=(np.nan, "no printed point"),
+        )
+        for part in parts.ids
+    ]
+    return _rating(best)
 
 
-def breaking_volts(parts: Parts) -> Column:
-    """Give the highest volts at which each part has a printed breaking point; NaN for none."""
-    return np.array(
-        [
-            max((_value(row, "volts_v") for row in parts.rows("breaking_points", part)), default=np.nan)
-            for part in parts.ids
-        ]
-    )
+def _rating(points: Sequence[tuple[float, str]]) -> Rating:
+    return Rating(np.array([value for value, _ in points]), np.array([word for _, word in points], dtype=object))
 
 
-def connector_amps(parts: Parts, *, area_mm2: float, ambient_c: float) -> Column:
+def connector_amps(parts: Parts, *, area_mm2: float, ambient_c: float) -> Rating:
     """Amps each connector carries with a wire no larger than this one, in air at least this warm.
 
     The curve of the largest listed wire that is not thicker counts, at the next hotter listed air.
     """
     table, rows = _whole(parts)
-    return _table_connector_amps(table, area_mm2, ambient_c)[rows]
+    whole = _table_connector_amps(table, area_mm2, ambient_c)
+    return Rating(whole.values[rows], whole.evidence[rows])
 
 
 @lru_cache(maxsize=256)
-def _table_connector_amps(table: Parts, area_mm2: float, ambient_c: float) -> Column:
+def _table_connector_amps(table: Parts, area_mm2: float, ambient_c: float) -> Rating:
     out = []
     for part in table.ids:
         points = [
-            (_value(row, "area_mm2"), _value(row, "carry_a"))
+            (_value(row, "area_mm2"), _value(row, "carry_a"), str(row["evidence"]))
             for row in table.rows("connector_amps", part)
             if _value(row, "area_mm2") <= area_mm2 and _value(row, "ambient_c") >= ambient_c
         ]
-        out.append(max(points, default=(0.0, np.nan))[1])
-    return np.array(out)
+        out.append(max(points, default=(0.0, np.nan, "no printed point"))[1:])
+    return _rating(out)
 
 
 def _whole(parts: Parts) -> tuple[Parts, list[int]]:
@@ -95,20 +93,17 @@ def rerating(parts: Parts, *, ambient_c: float) -> Column:
     return np.array(out)
 
 
-def converter_amps(parts: Parts, *, ambient_c: float, label_fraction: float) -> Column:
+def converter_amps(parts: Parts, *, ambient_c: float, label_fraction: float) -> Rating:
     """Amps each converter holds at this ambient: its own curve, else a fraction of its label amps.
 
     A curve counts at its next hotter listed ambient; past its end the answer is NaN.
     """
-    out = []
-    for part, label in zip(parts.ids, parts.number("output_a"), strict=True):
+    label, out = parts.rating("output_a"), []
+    for part, amps in zip(parts.ids, label.values, strict=True):
         rows = parts.rows("converter_derating", part)
-        if not rows:
-            out.append(label * label_fraction)
-            continue
         fractions = [_value(row, "fraction") for row in rows if _value(row, "ambient_c") >= ambient_c]
-        out.append(label * max(fractions, default=np.nan))
-    return np.array(out)
+        out.append(amps * (max(fractions, default=np.nan) if rows else label_fraction))
+    return label.with_values(np.array(out))
 
 
 def cable_ampacity(parts: Parts, *, ambient_c: float, together: float, terminal_c: float) -> Column:

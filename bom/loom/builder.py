@@ -85,10 +85,10 @@ class Builder:
         return name
 
     def tap_fuse(self, name: str, circuit: str) -> str:
-        """Place a DC tap fuse and its holder; the holder sits beside the main fuse, its stub is unfused."""
-        zone = "under seat"
+        """Place a DC tap fuse and its holder at the tap point; only the main fuse guards its short stub."""
+        zone = "frame"
         fuse = self.place(
-            f"{name} fuse", "tap_fuse", f"tap fuse of the {name}", circuit, zone, 1, ("main fuse out", f"{name} tap")
+            f"{name} fuse", "tap_fuse", f"tap fuse of the {name}", circuit, zone, 1, (self.tap_point(), f"{name} tap")
         )
         holder = self.place(f"{name} fuse holder", "fuse_holder", f"holder of the {name} fuse", circuit, zone)
         self.link("takes fuse", holder, fuse)
@@ -117,6 +117,17 @@ class Builder:
     def item(self, kind: str) -> Item | None:
         """Find the donor's item of a kind."""
         return next((item for item in self.job.donor.items if item.kind == kind), None)
+
+    def tap_point(self) -> str:
+        """Name the point where taps leave: behind the last break by hand, so that it kills them too."""
+        wishes = self.job.wishes
+        if wishes.isolator != "none":
+            return "isolator out"
+        return "pack plug out" if wishes.pack_plug else "main fuse out"
+
+    def minus_point(self) -> str:
+        """Name the point where taps return: on the bike's side of the pack plug."""
+        return "plug minus" if self.job.wishes.pack_plug else "pack minus"
 
     def done(self) -> Loom:
         """Close the loom."""

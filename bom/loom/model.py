@@ -10,6 +10,8 @@ Side = Literal["pack", "12 V", "phase", "mains"]
 
 LINKS: Mapping[str, str] = {
     "guards": "a fuse guards a wire",
+    "relieves": "a fuse further on keeps overload from a wire before it",
+    "drives": "a closer feeds a contactor's coil",
     "takes fuse": "a holder or fuse box takes a fuse",
     "crimped on": "a lug or terminal is crimped on a wire",
     "on stud": "a lug sits on a part's stud",

@@ -4,7 +4,7 @@ from bom.loom.builder import Builder
 
 
 def lay_out_taps(build: Builder) -> None:
-    """Place every branch that leaves the traction circuit behind the main fuse."""
+    """Place every branch that leaves the traction circuit behind the breaks by hand."""
     _converter(build)
     if build.job.controller.key_input == "pack volts":
         _key_input(build)
@@ -77,9 +77,9 @@ def _converter(build: Builder) -> None:
     _tap_wire(
         build,
         "converter return",
-        "converter minus to pack minus",
+        "converter minus back to the minus of the bike",
         "converter input",
-        ("converter minus", "pack minus"),
+        ("converter minus", build.minus_point()),
         run,
         guard=fuse,
         part_of_m=total,
@@ -127,7 +127,15 @@ def _key_input(build: Builder) -> None:
 def _meter(build: Builder) -> None:
     """Feed the meter behind the key where pack volts are switched there, so that it rests when parked."""
     wishes, run = build.job.wishes, build.job.runs.meter
-    place = ("meter", "meter", f"battery gauge ({wishes.meter})", "meter", "bar", 1, ("meter plus", "pack minus"))
+    place = (
+        "meter",
+        "meter",
+        f"battery gauge ({wishes.meter})",
+        "meter",
+        "bar",
+        1,
+        ("meter plus", build.minus_point()),
+    )
     build.place(*place)
     switched = build.job.controller.key_input == "pack volts"
     if switched:
@@ -149,9 +157,9 @@ def _meter(build: Builder) -> None:
     _tap_wire(
         build,
         "meter minus",
-        "meter to pack minus",
+        "meter back to the minus of the bike",
         "meter",
-        ("meter minus", "pack minus"),
+        ("meter minus", build.minus_point()),
         run,
         guard=guard,
         part_of_m=2 * run,
@@ -178,9 +186,9 @@ def _charge_port(build: Builder) -> None:
     minus = _tap_wire(
         build,
         "charge minus",
-        "charge port to pack minus",
+        "charge port back to the minus of the bike",
         "charging",
-        ("charge port minus", "pack minus"),
+        ("charge port minus", build.minus_point()),
         run,
         guard=fuse,
         part_of_m=2 * run,

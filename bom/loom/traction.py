@@ -63,6 +63,8 @@ def _precharge(build: Builder) -> None:
     build.link("fills through", "precharge relay", "precharge resistor")
     fuse = build.tap_fuse("precharge", "precharge")
     build.link("rides", fuse, "precharge resistor")
+    build.place("contactor closer", "closer", "closes the contactor when the bus is full", "precharge", "frame")
+    build.link("drives", "contactor closer", "contactor")
     run = build.job.runs.fuse_to_contactor
     wire = build.wire(
         "precharge wire",
@@ -92,6 +94,7 @@ def _plus_path(build: Builder, stops: list[tuple[str, str, str]]) -> None:
         part_of_m=_whole_path_m(build),
         together=int(build.margins.pair_wires),
     )
+    build.link("relieves", "main fuse", "pack lead")
     build.lug("pack lead", "pack", pack)
     build.lug("pack lead", "fuse", pack, on="main fuse holder")
     marks = [("main fuse", "main fuse holder", pack), *stops]

@@ -132,6 +132,16 @@ FAMILIES: tuple[Family, ...] = (
         _numbers("resistance_ohm", "power_w", "pulse_j", "dc_volts_v"),
     ),
     Family(
+        "closer",
+        "contactor closer",
+        "precharge timer, delay relay, bus sensor",
+        (
+            *_numbers("supply_min_v", "supply_max_v", "output_a", "delay_min_s", "delay_max_s"),
+            *_yes_no("senses_bus"),
+            *_numbers("senses_to_v"),
+        ),
+    ),
+    Family(
         "key_switch",
         "key switch",
         "ignition switch, ignition lock",

@@ -93,6 +93,7 @@ class Motor(Section):
 
     lead_area: Area | None = Field(None, description="copper of the motor's own tails; none when it has studs")
     stud: int = Field(8, ge=4, le=12, description="metric bolt of the joint to the phase leads")
+    back_emf: Volts | None = Field(None, description="highest volts it makes by itself, at top speed downhill")
 
 
 class Item(Section):

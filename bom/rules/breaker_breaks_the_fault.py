@@ -19,10 +19,11 @@ from bom.parts import Parts
 def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
     """Compare breaking and trip amps of breakers; other kinds offer enough by definition."""
     breaker = np.array([kind == "breaker" for kind in parts.word("kind")])
+    breaking, trip = parts.rating("dc_breaking_a"), parts.rating("trip_a")
     fault = Demand.from_span(duty.fault_high_a)
     return [
-        at_least("DC breaking amps", np.where(breaker, parts.number("dc_breaking_a"), np.inf), fault),
-        at_least("trip amps", np.where(breaker, parts.number("trip_a"), np.inf), duty.carry_a),
+        at_least("DC breaking amps", breaking.with_values(np.where(breaker, breaking.values, np.inf)), fault),
+        at_least("trip amps", trip.with_values(np.where(breaker, trip.values, np.inf)), duty.carry_a),
     ]
 
 

@@ -19,8 +19,8 @@ def judge(first: Parts, second: Parts, first_duty: Duty, second_duty: Duty, marg
     output = Demand.of(first.number("output_v")[:, None], "voltage", "converter's output")
     mode = ["constant current"] * len(second)
     return [
-        at_most("least charging volts", second.number("charge_min_v")[None, :], output),
-        at_least("greatest charging volts", second.number("charge_max_v")[None, :], output),
+        at_most("least charging volts", second.rating("charge_min_v").across(), output),
+        at_least("greatest charging volts", second.rating("charge_max_v").across(), output),
         same_word("overload mode", first.word("overload"), mode, "it must start into a flat battery"),
     ]
 

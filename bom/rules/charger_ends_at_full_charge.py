@@ -18,7 +18,7 @@ from bom.judge.verdict import Verdict
 from bom.margins import Margins
 from bom.parts import Parts
 
-FAMILIES = {"LFP": "iron phosphate", "lead-acid": "lead-acid", "LTO": ""}
+FAMILIES = {"LFP": "iron phosphate", "lead-acid": "lead-acid", "LTO": "any"}
 
 
 def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:

@@ -14,22 +14,28 @@ from bom.judge.compare import Demand, Judgement, at_least
 from bom.judge.ratings import connector_amps
 from bom.judge.rule import PairRule
 from bom.margins import Margins
-from bom.parts import Parts
+from bom.parts import Parts, Rating
 
 
 def judge(first: Parts, second: Parts, first_duty: Duty, second_duty: Duty, margins: Margins) -> list[Judgement]:
     """Compare the derated curve, for those families that have one."""
     needed = Demand.from_span(second_duty.carry_a)
     if first.family not in ("power_connector", "signal_connector"):
-        offered = np.broadcast_to(first.number("rated_a")[:, None], (len(first), len(second)))
-        return [at_least("rated amps", offered, needed)]
-    share = margins.connector_carry_fraction
-    columns = [
-        connector_amps(first, area_mm2=float(area), ambient_c=first_duty.ambient_c.high) * share
-        for area in second.number("area_mm2")
-    ]
-    offered = np.stack(columns, axis=1)
-    return [at_least(f"{share:.0%} of its curve at {first_duty.ambient_c.high:g} °C", offered, needed)]
+        rated = first.rating("rated_a")
+        return [at_least("rated amps", _grid([rated] * len(second)), needed)]
+    share, ambient_c = margins.connector_carry_fraction, first_duty.ambient_c.high
+    columns = [connector_amps(first, area_mm2=float(area), ambient_c=ambient_c) for area in second.number("area_mm2")]
+    curves = _grid(columns)
+    what = f"{share:.0%} of its curve at {ambient_c:g} °C"
+    return [at_least(what, curves.with_values(curves.values * share), needed)]
+
+
+def _grid(columns: list[Rating]) -> Rating:
+    """Put one column of ratings for each second part side by side."""
+    return Rating(
+        np.stack([column.values for column in columns], axis=1),
+        np.stack([column.evidence for column in columns], axis=1),
+    )
 
 
 RULE = PairRule("takes wire", judge)

@@ -7,8 +7,6 @@ Ignores:  the seal on the wire's outside; the kit carries seals by wire.
 Source:   crimp ranges as printed for the part.
 """
 
-import numpy as np
-
 from bom.duties.model import Duty
 from bom.judge.compare import Demand, Judgement, at_least, at_most
 from bom.judge.rule import PairRule
@@ -18,12 +16,11 @@ from bom.parts import Parts
 
 def judge(first: Parts, second: Parts, first_duty: Duty, second_duty: Duty, margins: Margins) -> list[Judgement]:
     """Compare the area with both ends."""
-    shape = (len(first), len(second))
-    area = np.broadcast_to(second.number("area_mm2")[None, :], shape)
+    area = second.number("area_mm2")[None, :]
     answers = [
         at_least(
             "largest wire",
-            np.broadcast_to(first.number("wire_max_mm2")[:, None], shape),
+            first.rating("wire_max_mm2").down(),
             Demand.of(area, "area", "area of the wire"),
         )
     ]
@@ -31,7 +28,7 @@ def judge(first: Parts, second: Parts, first_duty: Duty, second_duty: Duty, marg
         answers.append(
             at_most(
                 "smallest wire",
-                np.broadcast_to(first.number("wire_min_mm2")[:, None], shape),
+                first.rating("wire_min_mm2").down(),
                 Demand.of(area, "area", "area of the wire"),
             )
         )

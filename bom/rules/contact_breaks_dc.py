@@ -9,6 +9,8 @@ Source:   IEC 60947-4-1 and 60947-5-1 give breaking by volts, amps and time cons
           the margin donor_break_limit_v: common practice.
 """
 
+import numpy as np
+
 from bom.duties.model import Duty
 from bom.judge.compare import Judgement, at_least
 from bom.judge.ratings import breaking_amps
@@ -20,16 +22,14 @@ from bom.parts import Parts
 
 def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
     """Compare the amps each contact may break with those it is asked to."""
-    offered = breaking_amps(parts, volts_v=duty.break_v.high, time_constant_ms=_time_constant_ms(duty), reverse=False)
-    donor = all(parts.is_donor(index) for index in range(len(parts)))
-    refused = donor and duty.break_v.low > margins.donor_break_limit_v
-    blank = Verdict.FAIL if refused else Verdict.CANT_TELL
+    offered = breaking_amps(
+        parts, volts_v=duty.break_v.high, time_constant_ms=duty.time_constant_ms.high, reverse=False
+    )
+    refused = duty.break_v.low > margins.donor_break_limit_v
+    donor = np.array([parts.is_donor(index) for index in range(len(parts))])
+    blank = np.where(donor & refused, Verdict.FAIL, Verdict.CANT_TELL).astype(np.int8)
     what = f"amps it may break at {duty.break_v}"
     return [at_least(what, offered, duty.break_a, blank=blank)]
-
-
-def _time_constant_ms(duty: Duty) -> float:
-    return duty.needs["time_constant_ms"].high if "time_constant_ms" in duty.needs else 1.0
 
 
 RULE = PartRule(("contactor", "relay", "key_switch", "stop_switch", "bar_switch"), judge, only_with=("break_a",))

@@ -17,8 +17,10 @@ from bom.parts import Parts
 def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
     """Compare the carrying amps, relays counted at a part of their label."""
     share = margins.relay_carry_fraction if parts.family == "relay" else 1.0
+    carry = parts.rating("carry_a")
+    offered = carry.with_values(carry.values * share)
     what = f"{share:.0%} of the carrying amps" if share < 1 else "carrying amps"
-    return [at_least(what, parts.number("carry_a") * share, duty.carry_a)]
+    return [at_least(what, offered, duty.carry_a)]
 
 
 RULE = PartRule(

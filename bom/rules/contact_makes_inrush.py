@@ -13,13 +13,13 @@ from bom.duties.model import Duty
 from bom.judge.compare import Judgement, at_least
 from bom.judge.rule import PartRule
 from bom.margins import Margins
-from bom.parts import Parts, Rating
+from bom.parts import Parts
 
 
 def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
     """Compare the make rating."""
-    offered = Rating("make_a", np.fmax(parts.number("make_a"), parts.number("carry_a")))
+    offered = parts.rating("make_a").with_values(np.fmax(parts.number("make_a"), parts.number("carry_a")))
     return [at_least("amps it may close on", offered, duty.make_a)]
 
 
-RULE = PartRule(("contactor", "key_switch", "stop_switch", "bar_switch"), judge, only_with=("make_a",))
+RULE = PartRule(("contactor", "relay", "key_switch", "stop_switch", "bar_switch"), judge, only_with=("make_a",))

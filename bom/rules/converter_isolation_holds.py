@@ -19,9 +19,10 @@ from bom.parts import Parts
 def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
     """Compare isolation volts of the isolated ones."""
     asked = np.array([word == "yes" for word in parts.word("isolated")])
+    isolation = parts.rating("isolation_v")
     volts = duty.voltage_v
     low, high = np.where(asked, volts.low, 0.0), np.where(asked, volts.high, 0.0)
-    offered = np.where(asked, parts.number("isolation_v"), 0.0)
+    offered = isolation.with_values(np.where(asked, isolation.values, 0.0))
     return [at_least("isolation volts", offered, Demand(low, high, "voltage", volts.because, volts.datum))]
 
 

@@ -26,7 +26,7 @@ def judge(first: Parts, second: Parts, first_duty: Duty, second_duty: Duty, marg
     return [
         at_least(
             "converter's amps",
-            first.number("output_a")[:, None],
+            first.rating("output_a").down(),
             Demand.of(needed, "current", f"{margins.limited_source_multiple:g} x the fuse"),
         ),
         same_word("overload mode", first.word("overload"), mode, "a fault must be fed until the fuse opens"),

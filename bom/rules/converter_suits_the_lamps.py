@@ -24,7 +24,7 @@ LEAST_V = 12.8
 
 def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
     """Compare the output volts; too low is tight, not dangerous."""
-    output = parts.number("output_v")
+    output = parts.rating("output_v")
     low = at_least("output volts", output, Span.of(LEAST_V, "voltage", "lowest volts for lamps at the lamp"))
     tight = np.where(low.verdicts == Verdict.FAIL, np.int8(Verdict.TIGHT), low.verdicts).astype(np.int8)
     return [replace(low, verdicts=tight), at_most("output volts", output, duty.rail_high_v)]

@@ -22,7 +22,8 @@ def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
     loading = parts.number("loading_factor")
     loading = np.where(np.isnan(loading), margins.fuse_loading, loading)
     ambient_c = duty.ambient_c.high
-    allowed = parts.number("rated_a") * loading * rerating(parts, ambient_c=ambient_c)
+    rated = parts.rating("rated_a")
+    allowed = rated.with_values(rated.values * loading * rerating(parts, ambient_c=ambient_c))
     return [at_least(f"amps without end at {ambient_c:g} °C", allowed, duty.carry_a)]
 
 

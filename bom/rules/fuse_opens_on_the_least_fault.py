@@ -27,7 +27,8 @@ def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
         points = time_band(parts, index)
         multiple = surely_opens_multiple(within_s=within_s, points=points) if points else np.nan
         multiples.append(margins.fuse_source_multiple if np.isnan(multiple) else multiple)
-    sure = parts.number("rated_a") * np.array(multiples)
+    rated = parts.rating("rated_a")
+    sure = rated.with_values(rated.values * np.array(multiples))
     what = f"amps that surely open it within {within_s:g} s"
     return [at_most(what, sure, Demand.from_span(duty.fault_low_a))]
 

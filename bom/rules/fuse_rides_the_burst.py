@@ -21,7 +21,7 @@ from bom.physics.fuse import earliest_s
 def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
     """Compare the earliest opening time at the peak amps."""
     times = [
-        earliest_s(multiple=duty.peak_a.high / rated, points=time_band(parts, index))
+        earliest_s(multiple=min(duty.peak_a.high / rated, 1000.0), points=time_band(parts, index))
         if rated > 0 and time_band(parts, index)
         else np.nan
         for index, rated in enumerate(parts.number("rated_a"))

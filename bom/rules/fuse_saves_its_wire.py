@@ -18,6 +18,8 @@ from bom.parts import Parts
 from bom.physics.adiabatic import longest_s
 from bom.physics.fuse import latest_s
 
+# Beyond this no published limits exist, and more current never opens a fuse later.
+MOST_MULTIPLE = 1000.0
 # Final temperatures of the insulation in a short: IEC 60364-4-43 Table 43A; silicone as XLPE (from memory).
 SHORT_C = {"PVC": 160.0, "XLPE": 250.0, "silicone": 250.0, "": 160.0}
 
@@ -27,7 +29,7 @@ def judge(first: Parts, second: Parts, first_duty: Duty, second_duty: Duty, marg
     # The greater fault is the one the fuse sees through no wire; the least decides how long it may take.
     current = second_duty.fault_low_a.low
     times = [
-        float(latest_s(multiple=current / rated, points=time_band(first, index)))
+        float(latest_s(multiple=min(current / rated, MOST_MULTIPLE), points=time_band(first, index)))
         if rated > 0 and time_band(first, index)
         else np.nan
         for index, rated in enumerate(first.number("rated_a"))

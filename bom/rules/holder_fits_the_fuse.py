@@ -20,9 +20,7 @@ def judge(first: Parts, second: Parts, first_duty: Duty, second_duty: Duty, marg
     rated = second.number("rated_a")[None, :]
     return [
         same_word("body", first.word("takes_body"), second.word("body"), "body of the fuse"),
-        at_least(
-            "amps of the holder", first.number(column)[:, None], Demand.of(rated, "current", "rating of the fuse")
-        ),
+        at_least("amps of the holder", first.rating(column).down(), Demand.of(rated, "current", "rating of the fuse")),
     ]
 
 

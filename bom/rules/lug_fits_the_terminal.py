@@ -16,7 +16,7 @@ from bom.parts import Parts
 
 def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
     """Compare the sizes."""
-    hole = parts.number("stud_m")
+    hole = parts.rating("stud_m")
     return [at_least("hole for M", hole, duty.stud_m), at_most("hole for M", hole, duty.stud_m)]
 
 

@@ -18,8 +18,8 @@ def judge(first: Parts, second: Parts, first_duty: Duty, second_duty: Duty, marg
     """Compare the area with both ends."""
     area = Demand.of(second.number("area_mm2")[None, :], "area", "area of the wire")
     return [
-        at_most("least area", first.number("area_min_mm2")[:, None], area),
-        at_least("greatest area", first.number("area_max_mm2")[:, None], area),
+        at_most("least area", first.rating("area_min_mm2").down(), area),
+        at_least("greatest area", first.rating("area_max_mm2").down(), area),
     ]
 
 

@@ -16,9 +16,9 @@ from bom.parts import Parts
 
 def judge(first: Parts, second: Parts, first_duty: Duty, second_duty: Duty, margins: Margins) -> list[Judgement]:
     """Compare the rating with V / R."""
-    needed = first_duty.voltage_v.high / second.number("resistance_ohm")[None, :]
-    demand = Demand.of(needed, "current", "bus volts over the resistor")
-    return [at_least("rating of the fuse", first.number("rated_a")[:, None], demand)]
+    volts, ohm = first_duty.voltage_v, second.number("resistance_ohm")[None, :]
+    demand = Demand(volts.low / ohm, volts.high / ohm, "current", "bus volts over the resistor", volts.datum)
+    return [at_least("rating of the fuse", first.rating("rated_a").down(), demand)]
 
 
 RULE = PairRule("rides", judge)

@@ -20,16 +20,17 @@ from bom.parts import Parts
 
 def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
     """Compare the joules a part stands with those asked."""
-    volts, farads, time_s = duty.voltage_v.high, duty.capacitance_f, duty.precharge_s.high
-    watts = volts**2 / parts.number("resistance_ohm")
-    for_ever = parts.number("power_w") >= watts
-    offered = np.where(for_ever, np.inf, parts.number("pulse_j"))
-    stuck = watts * time_s
+    volts, farads, time_s = duty.voltage_v, duty.capacitance_f, duty.precharge_s.high
+    ohm, pulse = parts.number("resistance_ohm"), parts.rating("pulse_j")
+    for_ever = parts.number("power_w") >= volts.high**2 / ohm
+    starts = margins.precharge_pulse_starts
     low, high = (
-        np.maximum(margins.precharge_pulse_starts * end * volts**2 / 2, stuck) for end in (farads.low, farads.high)
+        np.maximum(starts * farad * volt**2 / 2, volt**2 / ohm * time_s)
+        for volt, farad in ((volts.low, farads.low), (volts.high, farads.high))
     )
-    because = f"{margins.precharge_pulse_starts:g} fillings of {farads}, or {volts:g} V for {time_s:g} s"
-    return [at_least("pulse joules", offered, Demand(low, high, "energy", because, farads.datum))]
+    because = f"{starts:g} fillings of {farads}, or {volts} for {time_s:g} s"
+    demand = Demand(low, high, "energy", because, farads.datum or volts.datum)
+    return [at_least("pulse joules", pulse.with_values(np.where(for_ever, np.inf, pulse.values)), demand)]
 
 
 RULE = PartRule(("precharge_resistor",), judge)

@@ -14,34 +14,22 @@ from bom.judge.verdict import Verdict
 
 
 def judge(view: LoomView) -> list[LoomAnswer]:
-    """Compare regeneration with the charge limit; a bike without it is not asked."""
+    """Compare regeneration with the charge limit, and look for the over-voltage limit."""
     control, limit = view.facts.job.controller, view.facts.job.pack.bms.charge
     if control.regen is None:
         return []
-    needed = f"at least {units.show(control.regen, 'current')}"
+    needed, because = f"at least {units.show(control.regen, 'current')}", "regeneration amps of the controller"
+    what, cut = "charge limit", "over-voltage limit"
     if limit is None:
-        return [
-            LoomAnswer(
-                "regeneration",
-                Verdict.CANT_TELL,
-                "charge limit",
-                "not known",
-                needed,
-                "regeneration amps of the controller",
-                "the battery management's charge limit",
-            )
-        ]
-    verdict = Verdict.PASS if limit >= control.regen else Verdict.FAIL
-    return [
-        LoomAnswer(
-            "regeneration",
-            verdict,
-            "charge limit",
-            units.show(limit, "current"),
-            needed,
-            "regeneration amps of the controller",
-        )
-    ]
+        datum = "the battery management's charge limit"
+        room = LoomAnswer("regeneration", Verdict.CANT_TELL, what, "not known", needed, because, datum)
+    else:
+        verdict = Verdict.PASS if limit >= control.regen else Verdict.FAIL
+        room = LoomAnswer("regeneration", verdict, what, units.show(limit, "current"), needed, because)
+    if control.over_voltage is not None:
+        return [room]
+    datum = "the controller's over-voltage limit"
+    return [room, LoomAnswer("regeneration", Verdict.CANT_TELL, cut, "not known", "a figure", "the bus rises", datum)]
 
 
 RULE = LoomRule(judge)

@@ -18,7 +18,7 @@ from bom.parts import Parts
 def judge(first: Parts, second: Parts, first_duty: Duty, second_duty: Duty, margins: Margins) -> list[Judgement]:
     """Compare breaking amps with V / R."""
     volts = first_duty.voltage_v.high
-    offered = breaking_amps(first, volts_v=volts, time_constant_ms=1.0, reverse=False)[:, None]
+    offered = breaking_amps(first, volts_v=volts, time_constant_ms=1.0, reverse=False).down()
     needed = volts / second.number("resistance_ohm")[None, :]
     return [
         at_least(

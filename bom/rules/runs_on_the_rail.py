@@ -1,4 +1,4 @@
-"""A lamp or horn to be bought must run on the 12 V side, low and high.
+"""A lamp, horn or closer to be bought must run on the 12 V side, low and high.
 
 Asks:     its supply window covers the lowest and the highest rail volts.
 Why:      a 6 V lamp bursts; a 10.8 V module goes dark in a dip.
@@ -22,4 +22,4 @@ def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
     ]
 
 
-RULE = PartRule(("lamp", "horn"), judge)
+RULE = PartRule(("lamp", "horn", "closer"), judge)

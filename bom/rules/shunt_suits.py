@@ -17,9 +17,9 @@ from bom.parts import Parts
 def judge(first: Parts, second: Parts, first_duty: Duty, second_duty: Duty, margins: Margins) -> list[Judgement]:
     """Compare the amps with the burst and the millivolts with the meter's."""
     wanted = Demand.of(second.number("shunt_mv")[None, :], "", "millivolts the meter expects")
-    drop = first.number("drop_mv")[:, None]
+    drop = first.rating("drop_mv").down()
     return [
-        at_least("rated amps", first.number("rated_a")[:, None], Demand.from_span(first_duty.peak_a)),
+        at_least("rated amps", first.rating("rated_a").down(), Demand.from_span(first_duty.peak_a)),
         at_least("millivolts", drop, wanted),
         at_most("millivolts", drop, wanted),
     ]

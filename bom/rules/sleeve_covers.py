@@ -24,12 +24,12 @@ def judge(first: Parts, second: Parts, first_duty: Duty, second_duty: Duty, marg
         same_word("kind", first.word("kind"), ["heat-shrink"] * len(second), "it must shrink"),
         at_least(
             "inside as supplied, mm",
-            first.number("inside_max_mm")[:, None],
+            first.rating("inside_max_mm").down(),
             Demand.of(outside * BARREL_OVER_CABLE, "", "barrel of the lug"),
         ),
         at_most(
             "inside when shrunk, mm",
-            first.number("inside_min_mm")[:, None],
+            first.rating("inside_min_mm").down(),
             Demand.of(outside, "", "outside of the cable"),
         ),
     ]

@@ -1,0 +1,23 @@
+"""A closer must carry the contactor's coil.
+
+Asks:     its output amps are at least the coil's pull-in amps.
+Why:      economised coils pull several amps for a tenth of a second and kill a small output.
+Cure:     a stronger closer, or a relay between.
+Ignores:  the clamp across the coil, which is judged by itself.
+Source:   common practice, no source.
+"""
+
+from bom.duties.model import Duty
+from bom.judge.compare import Demand, Judgement, at_least
+from bom.judge.rule import PairRule
+from bom.margins import Margins
+from bom.parts import Parts
+
+
+def judge(first: Parts, second: Parts, first_duty: Duty, second_duty: Duty, margins: Margins) -> list[Judgement]:
+    """Compare output and coil amps."""
+    coil = Demand.of(second.number("coil_pull_a")[None, :], "current", "pull-in amps of the contactor's coil")
+    return [at_least("output amps", first.rating("output_a").down(), coil)]
+
+
+RULE = PairRule("drives", judge)
