@@ -20,7 +20,7 @@ GOOD, UNSOUND, BROKEN = 0, 1, 2
 
 def main(arguments: Sequence[str] | None = None) -> int:
     """Run the command and give its exit code: 0 good, 1 fails or can't be told, 2 bad input or a crash."""
-    options = _parser().parse_args(arguments)
+    options = parser().parse_args(arguments)
     try:
         code: int = options.run(options)
     except InputError as error:
@@ -39,7 +39,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
     return code
 
 
-def _parser() -> argparse.ArgumentParser:
+def parser() -> argparse.ArgumentParser:
     parser = argparse.ArgumentParser(
         prog="donorbill", description="Parts list and compatibility check for a motorcycle turned battery-electric."
     )

@@ -8,11 +8,13 @@ from bom.loom.model import Loom
 
 
 def without_needless(loom: Loom, filled: Mapping[str, Filled]) -> tuple[Loom, dict[str, Filled]]:
-    """Drop the coil clamp where the chosen contactor has its own."""
-    contactor = filled.get("contactor")
-    if contactor is None or contactor.part.word("suppressed")[0] != "yes":
-        return loom, dict(filled)
-    places = tuple(place for place in loom.places if place.name != "coil clamp")
-    links = tuple(link for link in loom.links if link.first != "coil clamp")
-    kept = {name: entry for name, entry in filled.items() if name != "coil clamp"}
+    """Drop the clamp of every coil whose chosen part has its own."""
+    needless = {
+        link.first
+        for link in loom.links
+        if link.kind == "clamps" and link.second in filled and filled[link.second].part.word("suppressed")[0] == "yes"
+    }
+    places = tuple(place for place in loom.places if place.name not in needless)
+    links = tuple(link for link in loom.links if link.first not in needless)
+    kept = {name: entry for name, entry in filled.items() if name not in needless}
     return replace(loom, places=places, links=links), kept

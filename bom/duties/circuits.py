@@ -14,8 +14,7 @@ from bom.span import Span
 
 Needs = dict[str, Span]
 
-RESISTIVE = Span.of(1.0, "", "resistive, or a coil whose clamp takes its kick")
-INDUCTIVE = Span.of(7.0, "", "a horn or other coil without a clamp")
+RESISTIVE = Span.of(1.0, "", "resistive or nearly so")
 
 
 @dataclass(frozen=True)
@@ -61,7 +60,6 @@ def circuit_needs(facts: Facts) -> Mapping[str, Needs]:
         "charging": {**_pack_side(facts), **_small(facts, facts.job.wishes.charge_current, "charging amps wanted")},
         "12 V supply": {**_rail(facts), **_carry(*_supply_amps(facts)), "make_a": rush_a(facts)},
         "key control": _coils(facts),
-        "stop chain": _coils(facts),
         "flasher": _rail(facts),
         "labels": {},
     }
@@ -117,7 +115,8 @@ def _small(facts: Facts, current_a: float, because: str) -> Needs:
 
 def _traction(facts: Facts) -> Needs:
     control, pack = facts.job.controller, facts.pack
-    left = 1 - facts.margins.precharge_fraction if facts.job.wishes.precharge else 1.0
+    wishes = facts.job.wishes
+    left = 1 - facts.margins.precharge_fraction if wishes.precharge and wishes.contactor else 1.0
     rush = pack.fault_high_a.scaled(
         left, f"{left:.0%} of the pack volts left at closing, over the pack's resistance alone"
     )
@@ -170,8 +169,8 @@ def _phase(facts: Facts) -> Needs:
     control = facts.job.controller
     bus = facts.pack.highest_bus_v
     line = Span(
-        float(greatest_line_rms_v(bus_v=min(bus.low, 500.0))),
-        float(greatest_line_rms_v(bus_v=min(bus.high, 500.0))),
+        float(greatest_line_rms_v(bus_v=bus.low)),
+        float(greatest_line_rms_v(bus_v=bus.high)),
         "voltage",
         f"0.82 x {bus} between motor leads",
         bus.datum,
@@ -254,6 +253,7 @@ def _coils(facts: Facts) -> Needs:
         **_rail(facts),
         **_carry(counted.hold_a, counted.because),
         "make_a": amps(counted.pull_a, counted.because),
+        "time_constant_ms": Span.of(facts.margins.coil_time_constant_ms, "", "coils behind fast clamps"),
     }
 
 
@@ -267,7 +267,7 @@ def _switched(facts: Facts, feeds: list[str]) -> Needs:
         rush = total + filament * (facts.margins.cold_filament - 1)
         needs["make_a"] = amps(rush, f"cold filaments at {facts.margins.cold_filament:g} x")
     if any(entry.load.kind in ("motor", "coil") for entry in fed):
-        needs["time_constant_ms"] = INDUCTIVE
+        needs["time_constant_ms"] = Span.of(facts.margins.horn_time_constant_ms, "", "a horn without a clamp")
     return needs
 
 

@@ -10,6 +10,7 @@ from bom.loom.model import Loom, Place, Wire
 from bom.span import Span
 
 DROP = {
+    "precharge": "drop_tap_fraction",
     "traction": "drop_pack_fraction",
     "converter input": "drop_tap_fraction",
     "key input": "drop_tap_fraction",
@@ -79,6 +80,9 @@ def _words(place: Place, facts: Facts) -> dict[str, str]:
     words = {
         "lamp return": "wire" if wired else "frame",
         "earth": job.donor.earth,
+        "key at": facts.key_at,
+        "connector": "joint" if place.circuit == "phase" else "plug",
+        "pole": _pole(place),
         "buffer": "yes" if job.wishes.buffer_battery else "no",
         "isolator": job.wishes.isolator,
         "contactor": "yes" if job.wishes.contactor else "no",
@@ -95,6 +99,15 @@ def _words(place: Place, facts: Facts) -> dict[str, str]:
     if place.family == "label":
         words["label"] = place.name.removesuffix(" label")
     return words
+
+
+def _pole(place: Place) -> str:
+    """Tell the pole of a pack-side tap by the points it joins; heavy leads are "heavy"."""
+    if place.family != "cable" or place.circuit not in DROP:
+        return ""
+    if place.circuit == "traction":
+        return "heavy"
+    return "minus" if "minus post" in place.terminals or place.name == "sense minus" else "plus"
 
 
 def _converter(place: Place, loom: Loom, facts: Facts) -> Needs:
@@ -164,6 +177,7 @@ def _lamp(place: Place, loom: Loom, facts: Facts) -> Needs:
     return {
         "lamp_w": Span.of(each, "power", "watts of the load list"),
         "carry_a": amps(facts.budget.loads[load.name].amps / load.count, "amps of the load list"),
+        "burning": Span.of(float(load.count), "", "lamps of one load that burn together"),
     }
 
 
@@ -181,7 +195,14 @@ def _closer(place: Place, loom: Loom, facts: Facts) -> Needs:
 
 
 def _plug(place: Place, loom: Loom, facts: Facts) -> Needs:
+    if place.circuit == "phase":
+        return {"poles": Span.of(3.0, "", "three motor leads")}
     return {"poles": Span.of(2.0, "", "plus and minus of the pack")}
+
+
+def _post(place: Place, loom: Loom, facts: Facts) -> Needs:
+    count = sum(1 for link in loom.links if link.kind == "on stud" and link.second == place.name)
+    return {"ways": Span.of(float(count), "", "one lug for each wire that meets there")}
 
 
 SPECIAL = {
@@ -189,6 +210,7 @@ SPECIAL = {
     "contactor": _coil,
     "relay": _coil,
     "power_connector": _plug,
+    "post": _post,
     "converter": _converter,
     "precharge_resistor": _precharge,
     "meter": _meter,

@@ -43,6 +43,7 @@ GLOSSARY: Mapping[str, tuple[str, str]] = {
     "charge_wish_a": ("current", "charging amps wanted"),
     "ways": ("", "circuits or contacts needed"),
     "poles": ("", "conductors that pass through a plug"),
+    "burning": ("", "lamps that burn together"),
     "lamp_w": ("power", "watts the load list allows"),
 }
 

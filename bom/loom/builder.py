@@ -12,7 +12,10 @@ SLEEVE_STICKS = 0.05
 
 @dataclass
 class Builder:
-    """A loom in the making."""
+    """A loom in the making.
+
+    A part with two ends joins the points "<name> in" and "<name> out"; a post is one point of its own name.
+    """
 
     job: JobFile
     margins: Margins
@@ -29,28 +32,43 @@ class Builder:
         circuit: str,
         zone: str,
         quantity: float = 1,
-        terminals: tuple[str, ...] = (),
+        *,
+        ends: tuple[str, ...] = (),
         load: str = "",
+        item: Item | None = None,
     ) -> str:
-        """Add a place for a part to be bought and return its name."""
-        self.places.append(Place(name, family, title, circuit, zone, quantity, terminals, load=load))
+        """Add a place, for a part to be bought or for a donor item that may stay, and return its name."""
+        kept = item if item and item.keep != "no" else None
+        self.places.append(
+            Place(
+                name,
+                family,
+                title,
+                circuit,
+                zone,
+                quantity,
+                ends,
+                kept.name if kept else "",
+                kept.keep if kept else "no",
+                load,
+            )
+        )
         return name
 
-    def donor_place(
-        self,
-        item: Item,
-        name: str,
-        family: str,
-        title: str,
-        circuit: str,
-        zone: str,
-        quantity: float = 1,
-        terminals: tuple[str, ...] = (),
-        load: str = "",
-    ) -> str:
-        """Add a place where a part of the donor may stay and return its name."""
-        self.places.append(Place(name, family, title, circuit, zone, quantity, terminals, item.name, item.keep, load))
+    def in_line(self, name: str, family: str, title: str, circuit: str, zone: str, item: Item | None = None) -> str:
+        """Add a part that current runs through, in at one end and out at the other."""
+        return self.place(name, family, title, circuit, zone, ends=(f"{name} in", f"{name} out"), item=item)
+
+    def relay(self, name: str, title: str, circuit: str, zone: str) -> str:
+        """Add a relay and the clamp across its coil."""
+        self.in_line(name, "relay", title, circuit, zone)
+        self.clamp(name, zone)
         return name
+
+    def clamp(self, coil: str, zone: str) -> None:
+        """Put a clamp across a coil; it is dropped where the chosen part has its own."""
+        clamp = self.place(f"{coil} clamp", "clamp", f"clamp across the coil of the {coil}", "key control", zone)
+        self.link("clamps", clamp, coil)
 
     def link(self, kind: str, first: str, second: str) -> None:
         """Say that one place bears on another."""
@@ -69,65 +87,73 @@ class Builder:
         *,
         guard: str = "",
         part_of_m: float,
-        together: int,
+        together: float,
         count: int = 1,
         item: Item | None = None,
         load: str = "",
     ) -> str:
         """Add a wire, the cable place of the same name, and the fuse that guards it."""
-        self.wires.append(Wire(name, *ends, length_m, together, guard, part_of_m))
-        if item:
-            self.donor_place(item, name, "cable", title, circuit, zone, length_m * count, ends, load)
-        else:
-            self.place(name, "cable", title, circuit, zone, length_m * count, ends, load)
+        self.wires.append(Wire(name, *ends, length_m, int(together), guard, part_of_m))
+        self.place(name, "cable", title, circuit, zone, length_m * count, ends=ends, load=load, item=item)
         if guard:
             self.link("guards", guard, name)
         return name
 
-    def tap_fuse(self, name: str, circuit: str) -> str:
-        """Place a DC tap fuse and its holder at the tap point; only the main fuse guards its short stub."""
-        zone = "frame"
-        fuse = self.place(
-            f"{name} fuse", "tap_fuse", f"tap fuse of the {name}", circuit, zone, 1, (self.tap_point(), f"{name} tap")
-        )
-        holder = self.place(f"{name} fuse holder", "fuse_holder", f"holder of the {name} fuse", circuit, zone)
-        self.link("takes fuse", holder, fuse)
-        return fuse
-
-    def crimps(self, wire: str, zone: str, quantity: float = 2) -> None:
-        """Put crimp terminals on the ends of a thin wire."""
-        cable = next(place for place in self.places if place.name == wire)
-        name = self.place(f"{wire} terminals", "terminal", f"terminals on {cable.title}", cable.circuit, zone, quantity)
-        self.link("crimped on", name, wire)
-
-    def lug(self, wire: str, end: str, zone: str, *, on: str = "", quantity: float = 1) -> None:
-        """Put a lug on one end of a heavy wire, on a chosen part's stud or one the job names."""
-        cable = next(place for place in self.places if place.name == wire)
+    def crimps(self, wire: str, quantity: float) -> str:
+        """Put crimp terminals on the ends of a thin wire that plug onto something."""
+        cable = self.cable(wire)
         name = self.place(
-            f"{wire} lug at {end}", "lug", f"lug on {cable.title}, {end} end", cable.circuit, zone, quantity
+            f"{wire} terminals", "terminal", f"terminals on {cable.title}", cable.circuit, cable.zone, quantity
+        )
+        self.link("crimped on", name, wire)
+        return name
+
+    def lug(self, wire: str, end: str, *, on: str = "", quantity: float = 1) -> None:
+        """Put a lug on one end of a wire, on a chosen part's stud or one the job names."""
+        cable = self.cable(wire)
+        name = self.place(
+            f"{wire} lug at {end}", "lug", f"lug on {cable.title}, {end} end", cable.circuit, cable.zone, quantity
         )
         self.link("crimped on", name, wire)
         if on:
             self.link("on stud", name, on)
         shrink = self.place(
-            f"{name} sleeve", "sleeve", f"heat-shrink over {name}", cable.circuit, zone, quantity * SLEEVE_STICKS
+            f"{name} sleeve",
+            "sleeve",
+            f"heat-shrink over {name}",
+            cable.circuit,
+            cable.zone,
+            quantity * SLEEVE_STICKS,
         )
         self.link("shrinks over", shrink, wire)
+
+    def tap_fuse(self, name: str, circuit: str) -> str:
+        """Place a DC tap fuse, its holder, and the short stub from the post of the taps, which no fuse guards."""
+        fuse = self.in_line(f"{name} fuse", "tap_fuse", f"tap fuse of the {name}", circuit, "frame")
+        holder = self.place(f"{name} fuse holder", "fuse_holder", f"holder of the {name} fuse", circuit, "frame")
+        self.link("takes fuse", holder, fuse)
+        stub = self.wire(
+            f"{name} stub",
+            f"plus post to the {name} fuse",
+            circuit,
+            "frame",
+            ("plus post", f"{fuse} in"),
+            self.job.runs.tap_stub,
+            part_of_m=self.job.runs.tap_stub,
+            together=self.margins.pair_wires,
+        )
+        self.lug(stub, "plus post", on="plus post")
+        self.link("takes wire", holder, stub)
+        self.link("short stub", fuse, stub)
+        return fuse
+
+    def cable(self, wire: str) -> Place:
+        """Find the cable place of a wire."""
+        return next(place for place in self.places if place.name == wire)
 
     def item(self, kind: str) -> Item | None:
         """Find the donor's item of a kind."""
         return next((item for item in self.job.donor.items if item.kind == kind), None)
-
-    def tap_point(self) -> str:
-        """Name the point where taps leave: behind the last break by hand, so that it kills them too."""
-        wishes = self.job.wishes
-        if wishes.isolator != "none":
-            return "isolator out"
-        return "pack plug out" if wishes.pack_plug else "main fuse out"
-
-    def minus_point(self) -> str:
-        """Name the point where taps return: on the bike's side of the pack plug."""
-        return "plug minus" if self.job.wishes.pack_plug else "pack minus"
 
     def done(self) -> Loom:
         """Close the loom."""

@@ -1,25 +1,18 @@
 """The 12 V side: supply, load relay, fuse box, circuits with their loads, and the control chain."""
 
-from collections.abc import Mapping
-
 from bom.loom.builder import Builder
-from bom.read.job import Item, Load
+from bom.read.job import Load
 
-# The donor's switches that carry a load's current, and the trade's name of their place.
-SWITCHES: Mapping[str, str] = {
-    "start button": "start button",
-    "horn button": "horn button",
-    "light switch": "light switch",
-    "dip switch": "dip switch",
-    "indicator switch": "indicator switch",
-    "brake switch": "brake switch",
-}
+# The donor's switches that carry a load's current.
+SWITCHES = ("start button", "horn button", "light switch", "dip switch", "indicator switch", "brake switch")
 RUN_ZONE = {"front": "bar", "rear": "under seat", "dash": "bar"}
 
 
 def lay_out_low_volt(build: Builder) -> None:
     """Place everything on the 12 V side."""
     _supply(build)
+    if build.job.wishes.buffer_battery:
+        _buffer(build)
     for name, loads in circuits(build.job.loads).items():
         _circuit(build, name, loads)
     _switches(build)
@@ -35,20 +28,29 @@ def circuits(loads: list[Load]) -> dict[str, list[Load]]:
     return grouped
 
 
+def two_wire(build: Builder) -> bool:
+    """Tell whether lamps return by wire: as the builder says, else as the donor has it."""
+    wish = build.job.wishes.two_wire
+    return build.job.donor.lamp_return == "wire" if wish is None else wish
+
+
 def _supply(build: Builder) -> None:
-    run, wishes = build.job.runs.converter_to_fuse_box, build.job.wishes
-    guard = ""
+    """Lead the converter's output to the fuse box, through the load relay where the key drives relays."""
+    run = build.job.runs.converter_to_fuse_box
+    build.place("fuse box", "fuse_box", "fuse box", "12 V supply", "under seat", item=build.item("fuse box"))
+    feeds = [("12 V feed", "converter plus to the fuse box", ("12 V supply", "fuse box in"))]
+    if build.key_at == "12 V":
+        build.relay("load relay", "relay that feeds the fuse box when the key is on", "12 V supply", "frame")
+        build.link("feeds", "converter", "load relay")
+        feeds = [
+            ("12 V feed", "converter plus to the load relay", ("12 V supply", "load relay in")),
+            ("12 V feed 2", "load relay to the fuse box", ("load relay out", "fuse box in")),
+        ]
     back = "fuse box minus rail to converter minus" if two_wire(build) else "frame bond to converter minus"
-    if wishes.buffer_battery:
-        build.place("buffer battery", "buffer_battery", "12 V buffer battery", "12 V supply", "under seat")
-        build.link("charges", "converter", "buffer battery")
-        guard = build.place("buffer fuse", "blade_fuse", "fuse at the buffer battery", "12 V supply", "under seat")
-        build.place("buffer fuse holder", "fuse_holder", "holder of the buffer fuse", "12 V supply", "under seat")
-        build.link("takes fuse", "buffer fuse holder", guard)
-    for name, title, ends in (
-        ("12 V feed", "converter plus to the fuse box", ("12 V supply", "fuse box in")),
-        ("12 V return", back, ("12 V rail minus", "12 V minus")),
-    ):
+    for name, title, ends in (*feeds, ("12 V return", back, ("12 V rail minus", "12 V minus"))):
+        guard = "buffer fuse" if build.job.wishes.buffer_battery else ""
+        if guard and not any(place.name == guard for place in build.places):
+            build.in_line(guard, "blade_fuse", "fuse at the buffer battery", "12 V supply", "under seat")
         build.wire(
             name,
             title,
@@ -58,102 +60,127 @@ def _supply(build: Builder) -> None:
             run,
             guard=guard,
             part_of_m=2 * run,
-            together=int(build.margins.pair_wires),
+            together=build.margins.pair_wires,
         )
-        build.crimps(name, "frame")
-        build.link("feeds", "converter", name)
-    if build.key_at == "12 V":
-        build.place(
-            "load relay",
-            "relay",
-            "relay that feeds the fuse box when the key is on",
+        terminals = build.crimps(name, 2)
+        for fed in (name, terminals):
+            build.link("feeds", "converter", fed)
+    build.link("feeds", "converter", "fuse box")
+
+
+def _buffer(build: Builder) -> None:
+    """Hang the buffer battery on the 12 V supply through its own fuse."""
+    build.place("buffer battery", "buffer_battery", "12 V buffer battery", "12 V supply", "under seat")
+    build.link("charges", "converter", "buffer battery")
+    build.place("buffer fuse holder", "fuse_holder", "holder of the buffer fuse", "12 V supply", "under seat")
+    build.link("takes fuse", "buffer fuse holder", "buffer fuse")
+    run = build.job.runs.converter_to_fuse_box
+    for name, title, ends in (
+        ("buffer lead", "buffer battery through its fuse to the 12 V supply", ("buffer fuse out", "12 V supply")),
+        ("buffer return", "12 V minus to the buffer battery", ("12 V minus", "buffer minus")),
+    ):
+        build.wire(
+            name,
+            title,
             "12 V supply",
-            "frame",
-            1,
-            ("12 V supply", "fuse box in"),
+            "under seat",
+            ends,
+            run,
+            guard="buffer fuse",
+            part_of_m=2 * run,
+            together=build.margins.pair_wires,
         )
-    item = build.item("fuse box")
-    if item and item.keep != "no":
-        build.donor_place(item, "fuse box", "fuse_box", "fuse box", "12 V supply", "under seat")
-    else:
-        build.place("fuse box", "fuse_box", "fuse box", "12 V supply", "under seat")
-
-
-def two_wire(build: Builder) -> bool:
-    """Tell whether lamps return by wire: as the builder says, else as the donor has it."""
-    wish = build.job.wishes.two_wire
-    return build.job.donor.lamp_return == "wire" if wish is None else wish
+        build.crimps(name, 2)
+    build.link("takes wire", "buffer fuse holder", "buffer lead")
 
 
 def _circuit(build: Builder, name: str, loads: list[Load]) -> None:
     fuse = build.place(
-        f"{name} fuse", "blade_fuse", f"blade fuse, {name}", name, "under seat", 1, ("fuse box in", f"{name} fused")
+        f"{name} fuse",
+        "blade_fuse",
+        f"blade fuse, {name}",
+        name,
+        "under seat",
+        ends=("fuse box in", f"{name} fuse out"),
     )
     build.link("takes fuse", "fuse box", fuse)
     build.link("opens", "converter", fuse)
-    run = getattr(build.job.runs, loads[0].run)
-    zone = RUN_ZONE[loads[0].run]
-    returns = two_wire(build)
-    loom = build.item("loom")
-    kept = loom if loom and loom.keep != "no" else None
-    ways = [(f"{name} feed", f"fuse box to {name}", (f"{name} fused", name))]
-    if returns:
+    run: float = getattr(build.job.runs, loads[0].run)
+    ways = [(f"{name} feed", f"fuse box to {name}", (f"{name} fuse out", f"{name} plus"))]
+    if two_wire(build):
         ways.append((f"{name} return", f"{name} to the 12 V minus rail", (f"{name} minus", "12 V rail minus")))
     for wire, title, ends in ways:
         build.wire(
             wire,
             title,
             name,
-            zone,
+            RUN_ZONE[loads[0].run],
             ends,
             run,
             guard=fuse,
             part_of_m=run * len(ways),
-            together=int(build.margins.bundle_wires),
-            item=kept,
+            together=build.margins.bundle_wires,
+            item=build.item("loom"),
             load=loads[0].name,
         )
-        build.crimps(wire, zone)
+        build.crimps(wire, 2)
     for load in loads:
         if load.fit == "new" and load.purpose:
             family = "horn" if load.purpose == "horn" else "lamp"
-            build.place(load.name, family, load.name, name, zone, load.count, load=load.name)
+            build.place(load.name, family, load.name, name, RUN_ZONE[load.run], load.bought, load=load.name)
 
 
 def _switches(build: Builder) -> None:
     """Give each donor switch that feeds loads its place; a donor without one needs none bought."""
     for item in build.job.donor.items:
         if item.kind in SWITCHES and item.feeds:
-            build.donor_place(item, item.name, "bar_switch", item.name, f"switch {item.name}", "bar")
+            build.place(item.name, "bar_switch", item.name, f"switch {item.name}", "bar", item=item)
 
 
 def _flasher(build: Builder) -> None:
-    if any("indicate" in load.on for load in build.job.loads):
-        item = build.item("flasher")
-        if item and item.keep != "no":
-            build.donor_place(item, "flasher", "flasher", "flasher unit", "flasher", "bar")
-        else:
-            build.place("flasher", "flasher", "flasher unit", "flasher", "bar")
+    lamps = [load for load in build.job.loads if "indicate" in load.on]
+    if not lamps:
+        return
+    build.place("flasher", "flasher", "flasher unit", "flasher", "bar", item=build.item("flasher"))
+    for load in lamps:
+        if load.fit == "new" and load.purpose:
+            build.link("flashes", "flasher", load.name)
 
 
 def _control_chain(build: Builder) -> None:
-    """Lay the key and stop switch: they drive coils at 12 V, or the key carries pack volts."""
-    circuit = "key control" if build.key_at == "12 V" else "converter input"
-    _kept_or_bought(build, build.item("key switch"), "key switch", "key_switch", circuit, ("key in", "key out"))
-    _kept_or_bought(build, build.item("kill switch"), "stop switch", "stop_switch", "stop chain", ("key out", "coils"))
-    run = build.job.runs.key
-    fuse = build.place(
-        "control fuse", "blade_fuse", "blade fuse of the key and stop chain", "key control", "under seat"
+    """Lay the key and stop switch: they drive coils at 12 V, or the key carries pack volts.
+
+    The chain has a fuse of its own ahead of the load relay; a way of the fuse box would wait for itself.
+    """
+    at_12 = build.key_at == "12 V"
+    build.in_line(
+        "key switch",
+        "key_switch",
+        "key switch",
+        "key control" if at_12 else "converter input",
+        "bar",
+        build.item("key switch"),
     )
-    build.link("takes fuse", "fuse box", fuse)
+    build.in_line("stop switch", "stop_switch", "stop switch", "key control", "bar", build.item("kill switch"))
+    fuse = build.place(
+        "control fuse",
+        "blade_fuse",
+        "blade fuse of the key and stop chain",
+        "key control",
+        "under seat",
+        ends=("12 V supply", "control fuse out"),
+    )
+    build.place("control fuse holder", "fuse_holder", "in-line holder of the control fuse", "key control", "under seat")
+    build.link("takes fuse", "control fuse holder", fuse)
     build.link("opens", "converter", fuse)
-    ways = [("stop wire", "stop switch to the coils", ("coils", "coil feed"))]
-    if build.key_at == "12 V":
+    ways = [("stop feed", "control fuse to the stop switch", ("control fuse out", "stop switch in"))]
+    if at_12:
         ways = [
-            ("key feed", "control fuse to the key switch", ("control fused", "key in")),
-            ("key out", "key switch to the stop switch", ("key out", "stop in")),
-            *ways,
+            ("key feed", "control fuse to the key switch", ("control fuse out", "key switch in")),
+            ("key out", "key switch to the stop switch", ("key switch out", "stop switch in")),
         ]
+    ways.append(("stop wire", "stop switch to the coils", ("stop switch out", "coils")))
+    run = build.job.runs.key
     for name, title, ends in ways:
         build.wire(
             name,
@@ -164,18 +191,10 @@ def _control_chain(build: Builder) -> None:
             run,
             guard=fuse,
             part_of_m=run * len(ways),
-            together=int(build.margins.bundle_wires),
+            together=build.margins.bundle_wires,
         )
-        build.crimps(name, "bar")
+        build.crimps(name, 2)
+    build.link("takes wire", "control fuse holder", ways[0][0])
     build.place("bar plug", "signal_connector", "plug of the handlebar leads", "key control", "bar")
     for name, _, _ in ways:
         build.link("takes wire", "bar plug", name)
-
-
-def _kept_or_bought(
-    build: Builder, item: Item | None, name: str, family: str, circuit: str, ends: tuple[str, str]
-) -> None:
-    if item and item.keep != "no":
-        build.donor_place(item, name, family, name, circuit, "bar", 1, ends)
-    else:
-        build.place(name, family, name, circuit, "bar", 1, ends)

@@ -12,6 +12,8 @@ LINKS: Mapping[str, str] = {
     "guards": "a fuse guards a wire",
     "relieves": "a fuse further on keeps overload from a wire before it",
     "drives": "a closer feeds a contactor's coil",
+    "short stub": "a tap fuse stands at the end of a stub that no fuse guards",
+    "flashes": "a flasher switches bought lamps",
     "takes fuse": "a holder or fuse box takes a fuse",
     "crimped on": "a lug or terminal is crimped on a wire",
     "on stud": "a lug sits on a part's stud",

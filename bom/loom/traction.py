@@ -1,115 +1,65 @@
-"""The traction circuit: pack, main fuse, hand break, contactor, controller, phase leads."""
+"""The traction circuit: pack, main fuse, breaks by hand, posts for the taps, contactor, controller, phase leads."""
 
+from dataclasses import dataclass
 from itertools import pairwise
 
 from bom.loom.builder import Builder
 
 
+@dataclass(frozen=True)
+class Stop:
+    """Something a heavy path runs through.
+
+    stud  place whose stud the lugs go on; "" where the wire is crimped into it
+    """
+
+    name: str
+    stud: str
+    zone: str
+
+    @property
+    def ends(self) -> tuple[str, str]:
+        """Name its two points; a post is one point."""
+        return (self.name, self.name) if self.name.endswith("post") else (f"{self.name} in", f"{self.name} out")
+
+
 def lay_out_traction(build: Builder) -> None:
     """Place everything between pack and motor."""
-    build.place("main fuse", "main_fuse", "main fuse", "traction", "under seat", 1, ("fuse in", "fuse out"))
+    build.in_line("main fuse", "main_fuse", "main fuse", "traction", "under seat")
     build.place("main fuse holder", "fuse_holder", "main fuse holder", "traction", "under seat")
     build.link("takes fuse", "main fuse holder", "main fuse")
-    stops = _hand_breaks(build)
+    stops = [*_hand_breaks(build), _post(build, "plus post")]
     if build.job.wishes.contactor:
-        _contactor(build)
-        stops.append(("contactor", "contactor", "frame"))
+        stops.append(_contactor(build))
     _plus_path(build, stops)
     _minus_path(build)
+    if build.job.wishes.contactor and build.job.wishes.precharge:
+        _precharge(build)
     _phase_leads(build)
 
 
-def _hand_breaks(build: Builder) -> list[tuple[str, str, str]]:
-    """Place the pack plug and the isolator; list what the plus path runs through."""
+def _hand_breaks(build: Builder) -> list[Stop]:
+    """Place the pack plug and the isolator; the taps lie behind both, so that they kill the taps too."""
     wishes, stops = build.job.wishes, []
     if wishes.pack_plug:
         build.place("pack plug", "power_connector", "pack plug, mated pair", "traction", "under seat")
-        stops.append(("pack plug", "", "under seat"))
+        stops.append(Stop("pack plug", "", "under seat"))
     if wishes.isolator != "none":
-        build.place("isolator", "isolator", f"hand isolator ({wishes.isolator})", "traction", "frame")
-        stops.append(("isolator", "isolator", "frame"))
+        build.in_line("isolator", "isolator", f"hand isolator ({wishes.isolator})", "traction", "frame")
+        stops.append(Stop("isolator", "isolator", "frame"))
     return stops
 
 
-def _contactor(build: Builder) -> None:
-    build.place("contactor", "contactor", "main contactor", "traction", "frame", 1, ("contactor in", "bus plus"))
+def _post(build: Builder, name: str) -> Stop:
+    build.place(name, "post", f"{name} where the taps join", "traction", "frame", ends=(name,))
+    return Stop(name, name, "frame")
+
+
+def _contactor(build: Builder) -> Stop:
+    build.in_line("contactor", "contactor", "main contactor", "traction", "frame")
     build.link("behind", "main fuse", "contactor")
-    build.place("coil clamp", "clamp", "clamp across the contactor coil", "key control", "frame")
-    build.link("clamps", "coil clamp", "contactor")
-    if build.job.wishes.precharge:
-        _precharge(build)
-
-
-def _precharge(build: Builder) -> None:
-    """Bridge the contactor with a fused, switched resistor."""
-    build.place(
-        "precharge resistor",
-        "precharge_resistor",
-        "precharge resistor",
-        "precharge",
-        "frame",
-        1,
-        ("precharge mid", "bus plus"),
-    )
-    build.place(
-        "precharge relay",
-        "relay",
-        "relay of the precharge path",
-        "precharge",
-        "frame",
-        1,
-        ("precharge tap", "precharge mid"),
-    )
-    build.link("fills through", "precharge relay", "precharge resistor")
-    fuse = build.tap_fuse("precharge", "precharge")
-    build.link("rides", fuse, "precharge resistor")
-    build.place("contactor closer", "closer", "closes the contactor when the bus is full", "precharge", "frame")
-    build.link("drives", "contactor closer", "contactor")
-    run = build.job.runs.fuse_to_contactor
-    wire = build.wire(
-        "precharge wire",
-        "tap fuse through relay and resistor to the bus",
-        "precharge",
-        "frame",
-        ("precharge tap", "bus plus"),
-        run,
-        guard=fuse,
-        part_of_m=run,
-        together=int(build.margins.pair_wires),
-    )
-    build.link("takes wire", "precharge fuse holder", wire)
-    build.crimps(wire, "frame")
-
-
-def _plus_path(build: Builder, stops: list[tuple[str, str, str]]) -> None:
-    """Cut the plus run into wires between what it goes through, with a lug wherever there is a stud."""
-    runs, pack = build.job.runs, "under seat"
-    build.wire(
-        "pack lead",
-        "pack plus to main fuse",
-        "traction",
-        pack,
-        ("pack plus", "fuse in"),
-        runs.pack_to_fuse,
-        part_of_m=_whole_path_m(build),
-        together=int(build.margins.pair_wires),
-    )
-    build.link("relieves", "main fuse", "pack lead")
-    build.lug("pack lead", "pack", pack)
-    build.lug("pack lead", "fuse", pack, on="main fuse holder")
-    marks = [("main fuse", "main fuse holder", pack), *stops]
-    for here, there in pairwise(marks):
-        name = _piece(
-            build, f"lead to {there[0]}", here[0], f"{there[0]} in", there[2], runs.fuse_to_contactor / len(stops)
-        )
-        _end(build, name, here)
-        _end(build, name, there)
-    rest = 0.0 if stops else runs.fuse_to_contactor
-    name = _piece(
-        build, "controller lead", marks[-1][0], "controller plus", "frame", runs.contactor_to_controller + rest
-    )
-    _end(build, name, marks[-1])
-    build.lug(name, "controller", "frame")
+    build.clamp("contactor", "frame")
+    return Stop("contactor", "contactor", "frame")
 
 
 def _whole_path_m(build: Builder) -> float:
@@ -117,74 +67,133 @@ def _whole_path_m(build: Builder) -> float:
     return runs.pack_to_fuse + runs.fuse_to_contactor + runs.contactor_to_controller + runs.controller_to_pack
 
 
-def _piece(build: Builder, name: str, here: str, end: str, zone: str, length_m: float) -> str:
+def _piece(build: Builder, name: str, title: str, zone: str, ends: tuple[str, str], length_m: float) -> str:
     return build.wire(
         name,
-        f"{here} to {end.removesuffix(' in')}",
+        title,
         "traction",
         zone,
-        (f"{here} out", end),
+        ends,
         length_m,
         guard="main fuse",
         part_of_m=_whole_path_m(build),
-        together=int(build.margins.pair_wires),
+        together=build.margins.pair_wires,
     )
 
 
-def _end(build: Builder, wire: str, stop: tuple[str, str, str]) -> None:
+def _end(build: Builder, wire: str, stop: Stop) -> None:
     """Finish one end of a heavy wire: crimped into a plug, or lugged onto a stud."""
-    part, stud, zone = stop
-    if stud:
-        build.lug(wire, part, zone, on=stud)
+    if stop.stud:
+        build.lug(wire, stop.name, on=stop.stud)
     else:
-        build.link("takes wire", part, wire)
+        build.link("takes wire", stop.name, wire)
+
+
+def _plus_path(build: Builder, stops: list[Stop]) -> None:
+    """Cut the plus run into wires between what it goes through, with a lug wherever there is a stud."""
+    runs = build.job.runs
+    build.wire(
+        "pack lead",
+        "pack plus to main fuse",
+        "traction",
+        "under seat",
+        ("pack plus", "main fuse in"),
+        runs.pack_to_fuse,
+        part_of_m=_whole_path_m(build),
+        together=build.margins.pair_wires,
+    )
+    build.link("relieves", "main fuse", "pack lead")
+    build.lug("pack lead", "pack")
+    build.lug("pack lead", "fuse", on="main fuse holder")
+    marks = [Stop("main fuse", "main fuse holder", "under seat"), *stops]
+    for here, there in pairwise(marks):
+        ends = (here.ends[1], there.ends[0])
+        title = f"{here.name} to {there.name}"
+        name = _piece(build, f"lead to {there.name}", title, there.zone, ends, runs.fuse_to_contactor / len(stops))
+        _end(build, name, here)
+        _end(build, name, there)
+    last = marks[-1]
+    ends = (last.ends[1], "controller plus")
+    title = f"{last.name} to controller plus"
+    name = _piece(build, "controller lead", title, "frame", ends, runs.contactor_to_controller)
+    _end(build, name, last)
+    build.lug(name, "controller")
 
 
 def _minus_path(build: Builder) -> None:
-    runs, total = build.job.runs, _whole_path_m(build)
-    together = int(build.margins.pair_wires)
-    pieces = 2 if build.job.wishes.pack_plug else 1
-    build.wire(
-        "controller return",
-        "controller minus towards the pack",
-        "traction",
-        "frame",
-        ("controller minus", "plug minus" if pieces == 2 else "pack minus"),
-        runs.controller_to_pack / pieces,
-        guard="main fuse",
-        part_of_m=total,
-        together=together,
+    """Bring controller minus home through the post of the taps, the shunt and the pack plug."""
+    wishes, run = build.job.wishes, build.job.runs.controller_to_pack
+    stops = [_post(build, "minus post")]
+    if wishes.meter == "volts and amps":
+        build.in_line("shunt", "shunt", "shunt in the pack return", "traction", "frame")
+        stops.append(Stop("shunt", "shunt", "frame"))
+    if wishes.pack_plug:
+        stops.append(Stop("pack plug", "", "under seat"))
+    points = [("controller minus", None), *((stop.name, stop) for stop in stops), ("pack minus", None)]
+    for (start, here), (end, there) in pairwise(points):
+        ends = (_minus_end(start, here, 1), _minus_end(end, there, 0))
+        zone = there.zone if there else "under seat"
+        name = _piece(build, f"return to {end}", f"{start} to {end}", zone, ends, run / (len(points) - 1))
+        for point, stop in ((start, here), (end, there)):
+            if stop is None:
+                build.lug(name, "controller" if point == "controller minus" else "pack")
+            else:
+                _end(build, name, stop)
+
+
+def _minus_end(point: str, stop: Stop | None, side: int) -> str:
+    if stop is None:
+        return point
+    return f"plug minus {('in', 'out')[side]}" if stop.name == "pack plug" else stop.ends[side]
+
+
+def _precharge(build: Builder) -> None:
+    """Bridge the contactor with a fused, switched resistor, and place what closes the contactor when it is done."""
+    fuse = build.tap_fuse("precharge", "precharge")
+    build.relay("precharge relay", "relay of the precharge path", "precharge", "frame")
+    build.in_line("precharge resistor", "precharge_resistor", "precharge resistor", "precharge", "frame")
+    build.link("fills through", "precharge relay", "precharge resistor")
+    build.link("rides", fuse, "precharge resistor")
+    build.place("contactor closer", "closer", "closes the contactor when the bus is full", "precharge", "frame")
+    build.link("drives", "contactor closer", "contactor")
+    path = (
+        (f"{fuse} out", "precharge relay in"),
+        ("precharge relay out", "precharge resistor in"),
+        ("precharge resistor out", "controller plus"),
     )
-    build.lug("controller return", "controller", "frame")
-    if pieces == 2:
-        build.link("takes wire", "pack plug", "controller return")
-        build.wire(
-            "pack return",
-            "pack plug to pack minus",
-            "traction",
-            "under seat",
-            ("plug minus", "pack minus"),
-            runs.controller_to_pack / pieces,
-            guard="main fuse",
-            part_of_m=total,
-            together=together,
+    length_m = build.job.runs.contactor_to_controller
+    for number, ends in enumerate(path, start=1):
+        wire = build.wire(
+            f"precharge wire {number}",
+            f"{ends[0]} to {ends[1]}",
+            "precharge",
+            "frame",
+            ends,
+            length_m,
+            guard=fuse,
+            part_of_m=length_m * len(path),
+            together=build.margins.pair_wires,
         )
-        build.link("takes wire", "pack plug", "pack return")
-    build.lug("pack return" if pieces == 2 else "controller return", "pack", "under seat")
+        build.crimps(wire, 1 if number == 1 else 2)
+    build.link("takes wire", "precharge fuse holder", "precharge wire 1")
 
 
 def _phase_leads(build: Builder) -> None:
-    runs = build.job.runs
+    """Run three leads to the motor's studs, or to its own tails in a covered joint."""
+    run = build.job.runs.controller_to_motor
     build.wire(
         "phase leads",
         "three phase leads to the motor",
         "phase",
         "frame",
         ("controller phases", "motor"),
-        runs.controller_to_motor,
-        part_of_m=runs.controller_to_motor,
+        run,
+        part_of_m=run,
         together=3,
         count=3,
     )
-    build.lug("phase leads", "controller", "frame", quantity=3)
-    build.lug("phase leads", "motor", "frame", quantity=3)
+    build.lug("phase leads", "controller", quantity=3)
+    build.lug("phase leads", "motor", quantity=3)
+    if build.job.motor.lead_area is not None:
+        build.place("phase joint", "power_connector", "covered joint of leads and motor tails", "phase", "frame")
+        build.link("takes wire", "phase joint", "phase leads")

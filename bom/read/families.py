@@ -189,8 +189,9 @@ FAMILIES: tuple[Family, ...] = (
     Family(
         "power_connector",
         "power connector",
-        "battery plug, pack plug",
+        "battery plug, pack plug, phase joint",
         (
+            _choice("kind", "plug", "joint", required=True),
             *_numbers("poles", "dc_volts_v", "ac_volts_v", "wire_min_mm2", "wire_max_mm2"),
             *_yes_no("touch_protected", "mates_live"),
             *_text("ip_code"),
@@ -263,6 +264,12 @@ FAMILIES: tuple[Family, ...] = (
             *_numbers("shunt_mv", "range_a"),
         ),
     ),
+    Family(
+        "post",
+        "distribution post",
+        "stud, busbar, junction",
+        _numbers("dc_volts_v", "rated_a", "stud_m", "lugs"),
+    ),
     Family("shunt", "shunt", "current shunt", _numbers("rated_a", "drop_mv", "stud_m")),
     Family(
         "flasher",
@@ -331,7 +338,7 @@ FAMILIES: tuple[Family, ...] = (
         "buffer_battery",
         "buffer battery",
         "12 V auxiliary battery",
-        (*_numbers("nominal_v", "capacity_ah", "charge_min_v", "charge_max_v"), *_text("chemistry")),
+        (*_numbers("nominal_v", "capacity_ah", "charge_min_v", "charge_max_v", "charge_max_a"), *_text("chemistry")),
     ),
     Family(
         "label",

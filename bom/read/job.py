@@ -1,6 +1,6 @@
 """The job file: what a builder may say about one bike, and what is assumed where they do not."""
 
-from datetime import date
+import datetime
 from typing import Annotated, Literal
 
 from pydantic import BaseModel, ConfigDict, Field, model_validator
@@ -17,6 +17,8 @@ AmpHours = Annotated[float, quantity("charge", 0.5, 1000)]
 Metres = Annotated[float, quantity("length", 0.01, 10)]
 Area = Annotated[float, quantity("area", 0.1, 150)]
 Celsius = Annotated[float, quantity("temperature", -20, 120)]
+
+MOST_FILAMENT_W = 130.0
 
 Condition = Literal["always", "key", "riding", "night", "brake", "indicate", "horn", "rain", "charging"]
 Zone = Literal["box", "frame", "bar", "under seat"]
@@ -49,7 +51,9 @@ class Bms(Section):
 class Pack(Section):
     """The traction battery."""
 
-    chemistry: Literal["NMC", "NMC-HV", "NCA", "LCO", "LMO", "LFP", "LTO", "lead-acid"]
+    chemistry: Literal["NMC", "NMC-HV", "NCA", "LCO", "LMO", "LFP", "LTO", "lead-acid"] = Field(
+        description="of the cells; NMC where a seller only says lithium-ion"
+    )
     series: int | None = Field(None, ge=1, le=120, description="cells in series (lead-acid: 2 V cells)")
     full_charge: Volts | None = Field(None, description="measured at full charge; stands over cells x volts")
     parallel: int = Field(1, ge=1, le=200, description="cells side by side")
@@ -99,7 +103,7 @@ class Motor(Section):
 class Item(Section):
     """One thing the donor has, and whether the builder wants it kept."""
 
-    name: str
+    name: str = Field(description="what the builder calls it")
     kind: Literal[
         "key switch",
         "kill switch",
@@ -127,7 +131,7 @@ class Item(Section):
         "oil switch",
         "side-stand switch",
         "earth strap",
-    ]
+    ] = Field(description="what it is")
     keep: Keep = Field("if it passes", description="kept when the rules pass it")
     feeds: list[str] = Field([], description="names of the loads it switches")
     contact: Literal["opens to stop", "closes to stop"] | None = Field(None, description="kill switches only")
@@ -146,7 +150,7 @@ class Item(Section):
 class Donor(Section):
     """The bike as found."""
 
-    supply: Literal["6 V", "12 V"]
+    supply: Literal["6 V", "12 V"] = Field(description="of its battery or lamps")
     lighting: Literal["AC", "DC"] = Field("DC", description="what fed the lamps")
     earth: Literal["negative", "positive", "none"] = Field("negative", description="pole on the frame")
     lamp_return: Literal["frame", "wire"] = Field("frame", description="how lamp current comes back")
@@ -156,26 +160,36 @@ class Donor(Section):
 class Load(Section):
     """One consumer on the 12 V side."""
 
-    name: str
-    kind: Literal["filament", "LED", "motor", "electronics", "coil"]
-    power: Watts | None = Field(None, description="watts as printed, each")
+    name: str = Field(description="what the builder calls it")
+    kind: Literal["filament", "LED", "motor", "electronics", "coil"] = Field(description="how it draws current")
+    power: Watts | None = Field(None, description="watts as printed, each; filaments to 130 W")
     current: Amps | None = Field(None, description="amps as measured, each")
     count: int = Field(1, ge=1, le=20, description="how many burn together")
+    pieces: int | None = Field(None, ge=1, le=20, description="how many the bike has; indicators: unsaid, both sides")
     on: list[Condition] = Field(description="when it is on")
     circuit: str = Field("", description="loads of one circuit share a fuse and a feed wire")
-    run: str = Field("front", description="which run of wire it hangs on")
+    run: Literal["front", "rear", "dash"] = Field("front", description="which run of wire it hangs on")
     fit: Literal["donor", "new"] = Field("donor", description="donor's own, or to be bought")
     purpose: Literal["", "head", "tail and stop", "indicator", "position", "instrument", "telltale", "horn"] = Field(
         "", description="what a bought lamp or horn must be"
     )
     base: str = Field("", description="lamp base the holder takes")
     was: Watts | None = Field(None, description="watts the donor had there, when it changes")
+    same_lamp_as: str = Field("", description="load whose lamp holds this light too")
+
+    @property
+    def bought(self) -> int:
+        """Give the number to buy: as said, else both sides of what indicates, else those that burn together."""
+        return self.pieces or (2 * self.count if "indicate" in self.on else self.count)
 
     @model_validator(mode="after")
     def _has_size(self) -> "Load":
         if (self.power is None) == (self.current is None):
             raise ValueError('Give either power (like "21 W") or current (like "3 A") for each load.')
-        if self.fit == "new" and self.kind in ("filament", "LED") and not (self.purpose and self.base):
+        if self.kind == "filament" and self.power is not None and not 0.5 <= self.power <= MOST_FILAMENT_W:
+            raise ValueError(f'Write a filament from "0.5 W" to "{MOST_FILAMENT_W:g} W"; give anything else as amps.')
+        bought = self.fit == "new" and self.kind in ("filament", "LED") and not self.same_lamp_as
+        if bought and not (self.purpose and self.base):
             raise ValueError('A lamp to be bought needs purpose (like "indicator") and base (like "BA15s").')
         return self
 
@@ -188,6 +202,7 @@ class Runs(Section):
     contactor_to_controller: Metres = Field(0.4, description="contactor to controller plus")
     controller_to_pack: Metres = Field(0.8, description="controller minus back to the pack")
     controller_to_motor: Metres = Field(0.7, description="each phase lead")
+    tap_stub: Metres = Field(0.1, description="post of the taps to each tap fuse; no fuse guards it")
     pack_to_converter: Metres = Field(0.6, description="tap to the converter, and its return")
     converter_to_fuse_box: Metres = Field(0.5, description="12 V supply, and its return")
     key: Metres = Field(1.4, description="fuse box or tap to the key switch and back, each way")
@@ -233,9 +248,9 @@ class Wishes(Section):
 class JobFile(Section):
     """One bike's conversion."""
 
-    title: str
+    title: str = Field(description="printed on the papers")
     customer: str = Field("", description="name printed on the papers")
-    date: date
+    date: datetime.date = Field(description="date printed on the papers, like 2026-11-20")
     pack: Pack
     controller: Controller
     motor: Motor = Field(Motor(), description="motor leads")

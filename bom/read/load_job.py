@@ -8,17 +8,20 @@ from pathlib import Path
 from pydantic import BaseModel, ValidationError
 
 from bom.errors import Fault, InputError
+from bom.physics.pack import CHEMISTRIES
 from bom.read.faults import faults_of
 from bom.read.job import JobFile
+from bom.read.job_keys import shown
 from bom.read.locate import Lines, toml_fault
+from bom.read.quantity import dimension_of
 
 
 @dataclass(frozen=True)
 class Default:
-    """A value the job does not give."""
+    """A value the job does not give, as a person would write it."""
 
     key: str
-    value: object
+    value: str
     meaning: str
 
 
@@ -96,6 +99,22 @@ def _cross_faults(file: str, job: JobFile, lines: Lines) -> list[Fault]:
                         f"Name loads of the load list: {', '.join(loads)}.",
                     )
                 )
+    for index, load in enumerate(job.loads):
+        if load.same_lamp_as and load.same_lamp_as not in loads:
+            faults.append(
+                Fault(
+                    file,
+                    lines.line(("loads", index, "same_lamp_as")),
+                    f"loads[{index + 1}].same_lamp_as",
+                    load.same_lamp_as,
+                    f"Name a load of the load list: {', '.join(loads)}.",
+                )
+            )
+    full = job.pack.full_charge or (job.pack.series or 0) * CHEMISTRIES[job.pack.chemistry].full_v
+    cut = job.pack.bms.low_cut
+    if cut is not None and cut >= full:
+        accepted = f"Write a low cut below the full charge of this pack, {full:g} V; or correct its cells."
+        faults.append(Fault(file, lines.line(("pack", "bms", "low_cut")), "pack.bms.low_cut", f"{cut:g} V", accepted))
     return faults
 
 
@@ -109,4 +128,4 @@ def _defaults(section: BaseModel, prefix: str) -> Iterator[Default]:
         elif isinstance(value, list) and value and isinstance(value[0], BaseModel):
             continue
         elif name not in section.model_fields_set:
-            yield Default(key, value, field.description or "")
+            yield Default(key, shown(value, dimension_of(field.annotation, field.metadata)), field.description or "")

@@ -1,7 +1,9 @@
 """A field that holds a quantity: written as text with its unit, kept as a plain number."""
 
 import math
+from collections.abc import Iterable
 from dataclasses import dataclass
+from typing import get_args
 
 from pydantic import GetCoreSchemaHandler
 from pydantic_core import CoreSchema, core_schema
@@ -60,3 +62,15 @@ def quantity(dimension: str, low: float, high: float) -> Quantity:
     if dimension not in DIMENSIONS:
         raise KeyError(dimension)
     return Quantity(dimension, low, high)
+
+
+def dimension_of(annotation: object, metadata: Iterable[object] = ()) -> str:
+    """Name the dimension a field is declared with, "" for a field that is no quantity."""
+    for mark in metadata:
+        if isinstance(mark, Quantity):
+            return mark.dimension
+    for inner in get_args(annotation):
+        found = inner.dimension if isinstance(inner, Quantity) else dimension_of(inner)
+        if found:
+            return str(found)
+    return ""

@@ -1,8 +1,9 @@
 """A converter must hold a buffer battery at its own charging volts.
 
-Asks:     the converter's output lies in the battery's window, and it limits at constant current.
+Asks:     the converter's output lies in the battery's window, its amps are at most what the battery takes, and it
+          limits at constant current.
 Why:      12.0 V never charges lead; 14.5 V overcharges some lithium; a hiccup type never starts into it.
-Cure:     an adjustable constant-current converter, or another chemistry.
+Cure:     an adjustable constant-current converter, an iron-phosphate block that takes its amps, or none.
 Ignores:  temperature compensation.
 Source:   lead float 13.5 to 13.8 V, common practice, from memory.
 """
@@ -17,10 +18,12 @@ from bom.parts import Parts
 def judge(first: Parts, second: Parts, first_duty: Duty, second_duty: Duty, margins: Margins) -> list[Judgement]:
     """Compare output volts with the window."""
     output = Demand.of(first.number("output_v")[:, None], "voltage", "converter's output")
+    limit = Demand.of(first.number("output_a")[:, None], "current", "converter's amps into a flat battery")
     mode = ["constant current"] * len(second)
     return [
         at_most("least charging volts", second.rating("charge_min_v").across(), output),
         at_least("greatest charging volts", second.rating("charge_max_v").across(), output),
+        at_least("greatest charging amps", second.rating("charge_max_a").across(), limit),
         same_word("overload mode", first.word("overload"), mode, "it must start into a flat battery"),
     ]
 

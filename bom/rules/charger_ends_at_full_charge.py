@@ -1,6 +1,6 @@
 """A charger must end at the pack's full charge, for its chemistry.
 
-Asks:     end volts are at most 0.5 % over full charge (over fails) and at least 2 % under (under is tight).
+Asks:     end volts are at most 0.5 % over full charge (over fails) and at least 2 % under (to 5 % is tight).
 Why:      two "72 V" chargers end at 84.0 and 87.6 V; the wrong one leaves all to the last line of defence.
 Cure:     the charger for cells x volts.
 Ignores:  the shape of the charge.
@@ -27,11 +27,14 @@ def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
     over = full.scaled(1 + margins.charger_over_fraction, f"{full} + {margins.charger_over_fraction:.1%}")
     under = full.scaled(1 - margins.charger_under_fraction, f"{full} - {margins.charger_under_fraction:.0%}")
     low = at_least("end volts", parts.rating("end_v"), under)
+    share = margins.charger_lowest_fraction
+    lowest = at_least("end volts", parts.rating("end_v"), full.scaled(1 - share, f"{full} - {share:.0%}"))
     tight = np.where(low.verdicts == Verdict.FAIL, np.int8(Verdict.TIGHT), low.verdicts).astype(np.int8)
     kind = FAMILIES.get(duty.word("chemistry"), "lithium-ion")
     return [
         at_most("end volts", parts.rating("end_v"), over),
         replace(low, verdicts=tight),
+        lowest,
         is_word("chemistry", parts.words_of("chemistry"), ("any", kind), duty.word("chemistry")),
     ]
 

@@ -17,7 +17,11 @@ def judge(view: LoomView) -> list[LoomAnswer]:
     wishes = view.facts.job.wishes
     verdict = Verdict.PASS if wishes.isolator != "none" or wishes.pack_plug else Verdict.FAIL
     offered = wishes.isolator if wishes.isolator != "none" else "pack plug" if wishes.pack_plug else "none"
-    return [LoomAnswer("pack", verdict, "break by hand", offered, "one in reach", "a contactor can weld")]
+    return [
+        LoomAnswer(
+            "pack", verdict, "break by hand", offered, "one in reach", "a contactor can weld, and a controller fail on"
+        )
+    ]
 
 
 RULE = LoomRule(judge)

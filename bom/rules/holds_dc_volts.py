@@ -38,6 +38,7 @@ RULE = PartRule(
         "signal_connector",
         "precharge_resistor",
         "charge_port",
+        "post",
     ),
     judge,
     only_with=("voltage_v",),

@@ -1,9 +1,9 @@
-"""A 12 V wire without a fuse must hold everything its converter can feed.
+"""What carries the 12 V supply without a fuse must hold everything its converter can feed.
 
-Asks:     with no buffer battery the wire's ampacity is at least the converter's peak amps, or its label amps
-          where no peak is given.
-Why:      a current limit protects the wire only when the wire stands that current for ever.
-Cure:     a thicker supply wire.
+Asks:     with no buffer battery, wire, terminal, relay and fuse box each carry at least the converter's peak amps,
+          or its label amps where no peak is given.
+Why:      a current limit protects only what stands that current for ever.
+Cure:     a thicker supply wire, a stronger relay or box, or a smaller converter.
 Ignores:  the buffer battery's own fault, which has a fuse of its own.
 Source:   IEC 60364-4-43 433 (protection where the source cannot exceed the ampacity), from memory.
 """
@@ -17,6 +17,8 @@ from bom.judge.rule import PairRule
 from bom.margins import Margins
 from bom.parts import Parts
 
+CARRIES = {"terminal": "rated_a", "relay": "carry_a", "fuse_box": "bus_a"}
+
 
 def judge(first: Parts, second: Parts, first_duty: Duty, second_duty: Duty, margins: Margins) -> list[Judgement]:
     """Compare the wire's ampacity with the converter's limit."""
@@ -25,13 +27,16 @@ def judge(first: Parts, second: Parts, first_duty: Duty, second_duty: Duty, marg
         return [same_word("fuse at the buffer battery", yes, ["yes"] * len(second), "a fuse guards it")]
     peak, label = first.number("output_peak_a"), first.number("output_a")
     limit = np.where(np.isnan(peak), label, np.fmax(peak, label))[:, None]
+    needed = Demand.of(limit, "current", "converter's limit")
+    if second.family != "cable":
+        return [at_least("amps it carries", second.rating(CARRIES[second.family]).across(), needed)]
     wire_a = cable_ampacity(
         second,
         ambient_c=second_duty.ambient_c.high,
         together=second_duty.together.high,
         terminal_c=margins.terminal_c,
     )[None, :]
-    return [at_least("ampacity of the wire", wire_a, Demand.of(limit, "current", "converter's limit"))]
+    return [at_least("ampacity of the wire", wire_a, needed)]
 
 
 RULE = PairRule("feeds", judge)

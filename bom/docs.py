@@ -1,0 +1,110 @@
+"""The generated parts of README.md and DEVELOPERS.md: `python -m bom.docs` writes them, `--check` compares.
+
+A generated part stands between two comment lines that name it; everything else is written by hand.
+"""
+
+import argparse
+import re
+import sys
+from collections.abc import Callable, Mapping
+from pathlib import Path
+
+PROJECT = Path(__file__).resolve().parent.parent
+DOCUMENTS = ("README.md", "DEVELOPERS.md")
+REPAIR = "python -m bom.docs"
+
+
+def main(arguments: list[str]) -> int:
+    """Write or check the generated parts; 1 when a check finds one stale."""
+    stale = []
+    for name in DOCUMENTS:
+        path = PROJECT / name
+        text = path.read_text(encoding="utf-8")
+        fresh = refreshed(text)
+        if fresh != text:
+            stale.append(name)
+            if "--check" not in arguments:
+                path.write_text(fresh, encoding="utf-8", newline="\n")
+    if stale and "--check" in arguments:
+        print(f"{', '.join(stale)}: generated parts are stale. Run: {REPAIR}")
+        return 1
+    return 0
+
+
+def refreshed(text: str) -> str:
+    """Fill in every generated part of a document."""
+
+    def fill(match: re.Match[str]) -> str:
+        name = match.group(1)
+        return f"<!-- begin: {name} -->\n{PARTS[name]()}\n<!-- end: {name} -->"
+
+    return re.sub(r"<!-- begin: (.+?) -->\n.*?<!-- end: \1 -->", fill, text, flags=re.DOTALL)
+
+
+def command_help() -> str:
+    """List every command with its arguments, from the parser itself."""
+    from bom.cli import parser
+
+    lines = ["| command | argument | meaning |", "|---|---|---|"]
+    for action in parser()._actions:
+        if not isinstance(action, argparse._SubParsersAction):
+            continue
+        for choice in action._choices_actions:
+            lines.append(f"| `donorbill {choice.dest}` | | {choice.help} |")
+            for argument in action.choices[choice.dest]._actions:
+                if argument.help not in (argparse.SUPPRESS, None) and argument.dest != "help":
+                    name = ", ".join(argument.option_strings) or argument.metavar
+                    lines.append(f"| | `{name}` | {argument.help} |")
+    return "\n".join(lines)
+
+
+def rule_table() -> str:
+    """List every rule with what it asks and its source."""
+    from bom.judge.rule import PairRule, PartRule, rules
+
+    lines = ["| rule | shape | asks | source |", "|---|---|---|---|"]
+    for rule in rules():
+        if isinstance(rule.shape, PartRule):
+            shape = "part"
+        else:
+            shape = f"pair: {rule.shape.link}" if isinstance(rule.shape, PairRule) else "loom"
+        lines.append(f"| `{rule.name}` | {shape} | {rule.asks} | {rule.source} |")
+    return "\n".join(lines)
+
+
+def family_table() -> str:
+    """List every part family with its number of columns' names."""
+    from bom.read.families import FAMILIES
+
+    lines = ["| family | also called | columns |", "|---|---|---|"]
+    for family in FAMILIES:
+        columns = ", ".join(f"`{column.name}`" for column in family.columns)
+        lines.append(f"| `{family.name}` {family.title} | {family.words} | {columns} |")
+    return "\n".join(lines)
+
+
+def job_keys() -> str:
+    """List every key of the job file with its default and meaning."""
+    from bom.read.job import JobFile
+    from bom.read.job_keys import keys_of
+
+    lines = ["| key | unsaid | meaning |", "|---|---|---|"]
+    lines += [f"| `{key.path}` | {key.default} | {key.meaning} |" for key in keys_of(JobFile)]
+    return "\n".join(lines)
+
+
+def record_keys() -> str:
+    """Show the keys of the JSON record."""
+    return (PROJECT / "templates" / "record.md").read_text(encoding="utf-8").strip()
+
+
+PARTS: Mapping[str, Callable[[], str]] = {
+    "command help": command_help,
+    "rules": rule_table,
+    "families": family_table,
+    "job keys": job_keys,
+    "record keys": record_keys,
+}
+
+if __name__ == "__main__":
+    sys.exit(main(sys.argv[1:]))

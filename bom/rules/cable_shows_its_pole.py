@@ -1,0 +1,28 @@
+"""A pack-side tap must show its pole by its colour.
+
+Asks:     plus leads are red or orange, minus leads black; heavy leads may be orange on both poles.
+Why:      two red wires in one pair of holes are crossed one day.
+Cure:     the other colour.
+Ignores:  12 V leads, which keep the donor's colours; sleeves over a lead.
+Source:   UN R136 5.1.1.5.3 (orange for high-voltage leads outside enclosures), read second-hand on a public page;
+          red and black by common practice.
+"""
+
+from bom.duties.model import Duty
+from bom.judge.compare import Judgement, is_word
+from bom.judge.rule import PartRule
+from bom.margins import Margins
+from bom.parts import Parts
+
+COLOURS = {"plus": ("red", "orange"), "minus": ("black",), "heavy": ("orange", "red", "black")}
+
+
+def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
+    """Look at the colour where the place has a pole."""
+    pole = duty.word("pole")
+    if not pole:
+        return []
+    return [is_word("colour", parts.words_of("colour"), COLOURS[pole], f"{pole} lead of the pack side")]
+
+
+RULE = PartRule(("cable",), judge)

@@ -1,0 +1,31 @@
+"""Donor lamps and horns must be made for the 12 V side.
+
+Asks:     a donor of 6 V keeps none of its loads; a horn that ran on AC is tested on DC first.
+Why:      a 6 V bulb at 13.5 V bursts; an AC buzzer stays silent on DC.
+Cure:     the same lamp for 12 V; a 12 V horn.
+Ignores:  wire, switches and holders of a 6 V donor, which carry half the amps.
+Source:   light and life by powers of the volts, lamp practice, from memory; common practice.
+"""
+
+from bom.check.loom_view import LoomAnswer, LoomView
+from bom.judge.rule import LoomRule
+from bom.judge.verdict import Verdict
+
+
+def judge(view: LoomView) -> list[LoomAnswer]:
+    """Look at every load that stays the donor's own."""
+    donor, answers = view.facts.job.donor, []
+    for load in view.facts.job.loads:
+        if load.fit != "donor" or load.kind == "electronics":
+            continue
+        verdict, datum = Verdict.PASS, ""
+        if donor.supply == "6 V":
+            verdict = Verdict.FAIL
+        elif donor.lighting == "AC" and load.kind in ("motor", "LED"):
+            verdict, datum = Verdict.CANT_TELL, f"whether the {load.name} works on direct current (try it, one minute)"
+        fed = f"{donor.supply} {donor.lighting}"
+        answers.append(LoomAnswer(load.name, verdict, "made for", fed, "12 V DC", "the new rail", datum))
+    return answers
+
+
+RULE = LoomRule(judge)
