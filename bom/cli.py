@@ -40,6 +40,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
 
 
 def parser() -> argparse.ArgumentParser:
+    """Describe the command, its subcommands and their options."""
     parser = argparse.ArgumentParser(
         prog="donorbill", description="Parts list and compatibility check for a motorcycle turned battery-electric."
     )

@@ -11,7 +11,7 @@ from bom.check.judge_build import judge_build
 from bom.check.loom_view import LoomView
 from bom.choose.candidates import Candidates, candidates, kit
 from bom.choose.joint import Pair, Slot, choose
-from bom.choose.miss import open_place
+from bom.choose.miss import Miss, open_place
 from bom.choose.needless import without_needless
 from bom.choose.qualify import judge_pairs, judge_parts, verdicts
 from bom.duties.budget import budget
@@ -163,11 +163,9 @@ def _finish(
     view = LoomView(loom, facts, {name: entry.part for name, entry in filled.items()})
     findings = judge_build(view, duties)
     _no_chosen_part_fails(findings, filled, job)
-    holes = tuple(
-        open_place(options[place.name], duties[place.name], facts.margins, bool(allowed[place.name]))
-        for place in loom.places
-        if place.name not in filled
-    )
+    passing = {name: option.parts.take(allowed[name]) for name, option in options.items()}
+    miss = Miss(options, passing, duties, loom.links, facts.margins)
+    holes = tuple(open_place(place, miss) for place in loom.places if place.name not in filled)
     donor = donor_verdicts(view, duties, options, filled)
     bought = bill(_needs(filled, loom), catalogue, facts.margins, job.money)
     return Build(facts.key_at, loom, facts, duties, filled, holes, findings, donor, bought, passes)

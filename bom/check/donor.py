@@ -60,15 +60,22 @@ def _verdict(
     if not places:
         word, reason = WITHOUT_PLACE.get(item.kind, ("test first", "it switches no load of the load list"))
         return DonorVerdict(item.name, item.kind, item.keep, word, reason, "")
-    found = [
-        finding
+    findings = {
+        place.name: max(
+            judge_one(place.name, options[place.name].parts.take([0]), duties[place.name], view),
+            key=lambda finding: finding.verdict,
+        )
         for place in places
-        for finding in judge_one(place.name, options[place.name].parts.take([0]), duties[place.name], view)
-    ]
-    worst = max(found, key=lambda finding: finding.verdict)
-    bought = [filled[place.name] for place in places if place.name in filled]
-    instead = ", ".join(dict.fromkeys(_named(entry) for entry in bought if entry.origin != "donor"))
+    }
+    worst = max(findings.values(), key=lambda finding: finding.verdict)
+    entries = [filled[place.name] for place in places if place.name in filled]
+    instead = ", ".join(dict.fromkeys(_named(entry) for entry in entries if entry.origin != "donor"))
     reason = worst.sentence + (f" Find out: {worst.datum}." if worst.datum else "")
+    kept = [entry.place.title for entry in entries if entry.origin == "donor"]
+    if kept and len(kept) < len(entries):
+        gone = [entry.place.title for entry in entries if entry.origin != "donor"]
+        reason = f"{len(kept)} of {len(entries)} runs stay; renew {', '.join(gone)}. {reason}"
+        return DonorVerdict(item.name, item.kind, item.keep, "stays if", reason, instead)
     return DonorVerdict(item.name, item.kind, item.keep, WORDS[worst.verdict], reason, instead)
 
 

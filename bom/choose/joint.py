@@ -74,6 +74,8 @@ def choose(slots: Sequence[Slot], pairs: Sequence[Pair]) -> Mapping[str, int | N
 
     Raises RuntimeError when the solver does not prove its answer best.
     """
+    slots = sorted(slots, key=lambda slot: slot.name)
+    pairs = sorted((_turned(pair) for pair in pairs), key=lambda pair: (pair.first, pair.second, pair.fits.tobytes()))
     kept = {slot.name: _leaders(slot, pairs) for slot in slots}
     slots = [_slimmer(slot, kept[slot.name]) for slot in slots]
     pairs = [replace(pair, fits=pair.fits[np.ix_(kept[pair.first], kept[pair.second])]) for pair in pairs]
@@ -101,7 +103,12 @@ def _leaders(slot: Slot, pairs: Sequence[Pair]) -> list[int]:
     for index in sorted(range(len(slot.costs)), key=lambda i: (slot.costs[i], slot.ranks[i])):
         partners = b"".join(np.ascontiguousarray(grid[index]).tobytes() for grid in grids)
         leaders.setdefault(partners, index)
-    return sorted(leaders.values())
+    return sorted(leaders.values(), key=lambda index: slot.ranks[index])
+
+
+def _turned(pair: Pair) -> Pair:
+    """Turn a pair so that its names are in order: the model must not depend on the order it is given in."""
+    return pair if pair.first <= pair.second else Pair(pair.second, pair.first, pair.fits.T, pair.loose)
 
 
 def _slimmer(slot: Slot, kept: Sequence[int]) -> Slot:
@@ -116,9 +123,9 @@ def _lay_out(slots: Sequence[Slot], pairs: Sequence[Pair]) -> _Layout:
         offsets[slot.name] = len(costs)
         costs += [*slot.costs, OPEN_COST]
         ranks += [*slot.ranks, 0]
-    for pair in pairs:
+    for number, pair in enumerate(pairs):
         if pair.loose:
-            offsets[f"{pair.first} / {pair.second}"] = len(costs)
+            offsets[f"pair {number}"] = len(costs)
             costs.append(BROKEN_COST)
             ranks.append(0)
     return _Layout(offsets, np.array(costs, dtype=float), np.array(ranks, dtype=float))
@@ -130,14 +137,15 @@ def _rows(slots: Sequence[Slot], pairs: Sequence[Pair], layout: _Layout) -> _Row
     for slot in slots:
         start = layout.offsets[slot.name]
         rows.add({start + i: 1.0 for i in range(sizes[slot.name] + 1)}, 1.0, 1.0)
-    for pair in pairs:
-        _pair_rows(rows, layout, pair.first, pair.second, pair.fits, sizes, pair)
-        _pair_rows(rows, layout, pair.second, pair.first, pair.fits.T, sizes, pair)
+    for number, pair in enumerate(pairs):
+        slack = layout.offsets.get(f"pair {number}")
+        _pair_rows(rows, layout, pair.first, pair.second, pair.fits, sizes, slack)
+        _pair_rows(rows, layout, pair.second, pair.first, pair.fits.T, sizes, slack)
     return rows
 
 
 def _pair_rows(
-    rows: _Rows, layout: _Layout, one: str, other: str, fits: Flags, sizes: Mapping[str, int], pair: Pair
+    rows: _Rows, layout: _Layout, one: str, other: str, fits: Flags, sizes: Mapping[str, int], slack: int | None
 ) -> None:
     """Whoever stands at one place needs a partner that fits at the other, unless that stays open.
 
@@ -152,8 +160,8 @@ def _pair_rows(
         for partner in np.flatnonzero(fits[members[0]]):
             entries[layout.candidate(other, int(partner))] = -1.0
         entries[layout.candidate(other, sizes[other])] = -1.0
-        if pair.loose:
-            entries[layout.offsets[f"{pair.first} / {pair.second}"]] = -1.0
+        if slack is not None:
+            entries[slack] = -1.0
         rows.add(entries, -np.inf, 0.0)
 
 

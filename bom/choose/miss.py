@@ -1,43 +1,101 @@
-"""Why nothing can stand at a place: what was asked, and who came nearest."""
+"""Why nothing can stand at a place: what was asked, who came nearest, which neighbour blocks."""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
 
 import numpy as np
 
 from bom.build import Hole
-from bom.check.finding import finding_of
+from bom.check.finding import Finding, finding_of
 from bom.choose.candidates import Candidates
-from bom.choose.qualify import judge_parts
+from bom.choose.qualify import Answer, judge_pairs, judge_parts, verdicts
 from bom.duties.model import Duty
+from bom.judge.compare import Column
 from bom.judge.verdict import Verdict
+from bom.loom.model import Link, Place
 from bom.margins import Margins
+from bom.parts import Parts
 from bom.read.families import BY_NAME
 
+# How far off an answer counts: a rating that is not known is as bad as one half short.
+UNKNOWN_SHORTFALL = 0.5
+TIGHT_SHORTFALL = 0.01
 
-def open_place(option: Candidates, duty: Duty, margins: Margins, some_pass_alone: bool) -> Hole:
+
+@dataclass(frozen=True)
+class Miss:
+    """What is known of a choice in which some places stay open."""
+
+    options: Mapping[str, Candidates]
+    passing: Mapping[str, Parts]
+    duties: Mapping[str, Duty]
+    links: Sequence[Link]
+    margins: Margins
+
+
+def open_place(place: Place, miss: Miss) -> Hole:
     """Say in a few sentences why a place stays open, and which facts would settle it."""
-    title, place = BY_NAME[option.place.family].title, option.place
+    option, title = miss.options[place.name], BY_NAME[place.family].title
     if not len(option.parts):
         return Hole(place, f"No {title} in the catalogue has an offer.")
-    if some_pass_alone:
-        return Hole(place, f"Some {title}s pass alone, but none together with the parts it bears on.")
-    nearest, lacking = _nearest(option, duty, margins)
-    answers = judge_parts(option.parts.take([nearest]), duty, margins)
-    part = option.parts.take([nearest])
-    against = [finding_of(answer, place.name, (part,)) for answer in answers]
-    against = [finding for finding in against if finding.verdict > Verdict.PASS]
+    if len(miss.passing[place.name]):
+        return _blocked(place, title, miss)
+    answers = judge_parts(option.parts, miss.duties[place.name], miss.margins)
+    worst = verdicts(answers, (len(option.parts),))
+    nearest = option.parts.take([_nearest(answers, option.costs)])
+    against = _against(judge_parts(nearest, miss.duties[place.name], miss.margins), place.name, (nearest,))
     reasons = " ".join(f"{finding.verdict.word}: {finding.sentence}" for finding in against)
-    others = lacking - 1 if against and max(f.verdict for f in against) == Verdict.CANT_TELL else lacking
-    more = f" {others} more fail nothing but lack a figure." if others > 0 else ""
-    sentence = f"No {title} passes. Nearest is {part.ids[0]} ({part.word('name')[0]}): {reasons}{more}"
+    lacking = int((worst == Verdict.CANT_TELL).sum())
+    more = f" {lacking} of {len(option.parts)} fail nothing but lack a figure." if lacking else ""
+    sentence = f"No {title} passes. Nearest is {nearest.ids[0]} ({nearest.word('name')[0]}): {reasons}{more}"
     data = dict.fromkeys(finding.datum for finding in against if finding.datum)
     verdict = Verdict.CANT_TELL if lacking else Verdict.FAIL
     return Hole(place, sentence, verdict, "; ".join(data))
 
 
-def _nearest(option: Candidates, duty: Duty, margins: Margins) -> tuple[int, int]:
-    """Find the candidate with the mildest worst answer and the fewest against it; count those that only lack."""
-    count = len(option.parts)
-    answers = judge_parts(option.parts, duty, margins)
-    grid = np.stack([np.broadcast_to(answer.judgement.verdicts, (count,)) for answer in answers])
-    against, worst = (grid > Verdict.PASS).sum(axis=0), grid.max(axis=0)
-    nearest = int(np.lexsort((np.array(option.costs), against, worst))[0])
-    return nearest, int((worst == Verdict.CANT_TELL).sum())
+def _nearest(answers: Sequence[Answer], costs: Sequence[float]) -> int:
+    """Find the candidate that falls short least, over all rules together; of equals the cheapest."""
+    total = np.zeros(len(costs))
+    for answer in answers:
+        judgement = answer.judgement
+        needed: Column = np.maximum(np.abs(judgement.needed.high), 1e-9)
+        short = np.abs(judgement.offered - judgement.needed.high) / needed
+        off = np.where(np.isfinite(short), np.clip(short, 0.05, 5.0), 1.0)
+        verdict = judgement.verdicts
+        total = total + np.select(
+            [verdict == Verdict.FAIL, verdict == Verdict.CANT_TELL, verdict == Verdict.TIGHT],
+            [off, UNKNOWN_SHORTFALL, TIGHT_SHORTFALL],
+            0.0,
+        )
+    return int(np.lexsort((np.array(costs), total))[0])
+
+
+def _blocked(place: Place, title: str, miss: Miss) -> Hole:
+    """Name the neighbour with which no passing candidate goes, and the rule that says so."""
+    for link in miss.links:
+        if place.name not in (link.first, link.second):
+            continue
+        first, second = miss.passing[link.first], miss.passing[link.second]
+        if not len(first) or not len(second):
+            continue
+        duties = miss.duties[link.first], miss.duties[link.second]
+        answers = judge_pairs(link.kind, first, second, *duties, miss.margins)
+        grid = verdicts(answers, (len(first), len(second)))
+        if (grid <= Verdict.PASS).any():
+            continue
+        row, column = np.unravel_index(int(np.argmin(grid)), grid.shape)
+        pair = first.take([int(row)]), second.take([int(column)])
+        found = judge_pairs(link.kind, *pair, *duties, miss.margins)
+        finding = _against(found, f"{link.first} / {link.second}", pair)[0]
+        other = link.second if link.first == place.name else link.first
+        sentence = f"No {title} that passes goes with any {other} that passes. {finding.sentence} Cure: {finding.cure}"
+        return Hole(place, sentence, finding.verdict, finding.datum)
+    return Hole(place, f"{title.capitalize()}s pass alone, but none together with all the parts it bears on.")
+
+
+def _against(answers: Sequence[Answer], subject: str, parts: tuple[Parts, ...]) -> list[Finding]:
+    """List what is not a clean pass, worst first."""
+    findings = [finding_of(answer, subject, parts) for answer in answers]
+    return sorted(
+        (finding for finding in findings if finding.verdict > Verdict.PASS), key=lambda finding: -finding.verdict
+    )

@@ -65,7 +65,7 @@ def circuit_needs(facts: Facts) -> Mapping[str, Needs]:
     }
     for name, loads in load_circuits(facts.job.loads).items():
         total = facts.budget.amps([load.name for load in loads])
-        needs[name] = {**_rail(facts), **_carry(total, f"loads of the {name} circuit at {facts.budget.rail_v:g} V")}
+        needs[name] = {**_rail(facts), **_carry(total, f"loads of the {name} at {facts.budget.rail_v:g} V")}
     for item in facts.job.donor.items:
         if item.feeds:
             needs[f"switch {item.name}"] = _switched(facts, item.feeds)

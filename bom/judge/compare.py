@@ -133,7 +133,7 @@ def is_word(
     """Judge a rating that is a word: one of the accepted ones passes, a blank is not known."""
     evidence = offered.evidence if isinstance(offered, Words) else None
     values = offered.values if isinstance(offered, Words) else tuple(offered)
-    wanted = [word for word in accepted if word]
+    wanted = list(dict.fromkeys(word for word in accepted if word))
     answers = [blank if not word else Verdict.PASS if word in wanted else other for word in values]
     numbers = np.array([0.0 if word else np.nan for word in values])
     verdicts = _discounted(np.array(answers, dtype=np.int8), evidence)

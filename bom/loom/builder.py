@@ -38,6 +38,8 @@ class Builder:
         item: Item | None = None,
     ) -> str:
         """Add a place, for a part to be bought or for a donor item that may stay, and return its name."""
+        if any(place.name == name for place in self.places):
+            raise ValueError(f"two places are named {name}")
         kept = item if item and item.keep != "no" else None
         self.places.append(
             Place(

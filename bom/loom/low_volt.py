@@ -24,7 +24,7 @@ def circuits(loads: list[Load]) -> dict[str, list[Load]]:
     """Group loads by the circuit they name; one that names none is a circuit of its own."""
     grouped: dict[str, list[Load]] = {}
     for load in loads:
-        grouped.setdefault(load.circuit or load.name, []).append(load)
+        grouped.setdefault(f"{load.circuit or load.name} circuit", []).append(load)
     return grouped
 
 
@@ -127,14 +127,19 @@ def _circuit(build: Builder, name: str, loads: list[Load]) -> None:
     for load in loads:
         if load.fit == "new" and load.purpose:
             family = "horn" if load.purpose == "horn" else "lamp"
-            build.place(load.name, family, load.name, name, RUN_ZONE[load.run], load.bought, load=load.name)
+            build.place(lamp_place(load), family, load.name, name, RUN_ZONE[load.run], load.bought, load=load.name)
+
+
+def lamp_place(load: Load) -> str:
+    """Name the place of a lamp or horn to be bought."""
+    return f"new {load.name}"
 
 
 def _switches(build: Builder) -> None:
     """Give each donor switch that feeds loads its place; a donor without one needs none bought."""
     for item in build.job.donor.items:
         if item.kind in SWITCHES and item.feeds:
-            build.place(item.name, "bar_switch", item.name, f"switch {item.name}", "bar", item=item)
+            build.place(f"switch {item.name}", "bar_switch", item.name, f"switch {item.name}", "bar", item=item)
 
 
 def _flasher(build: Builder) -> None:
@@ -144,7 +149,7 @@ def _flasher(build: Builder) -> None:
     build.place("flasher", "flasher", "flasher unit", "flasher", "bar", item=build.item("flasher"))
     for load in lamps:
         if load.fit == "new" and load.purpose:
-            build.link("flashes", "flasher", load.name)
+            build.link("flashes", "flasher", lamp_place(load))
 
 
 def _control_chain(build: Builder) -> None:

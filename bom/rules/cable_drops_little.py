@@ -11,7 +11,7 @@ Source:   ABYC E-11 (3 % critical circuits, there and back), read second-hand on
 import numpy as np
 
 from bom.duties.model import Duty
-from bom.judge.compare import Judgement, at_most
+from bom.judge.compare import Demand, Judgement, at_most
 from bom.judge.rule import PartRule
 from bom.margins import Margins
 from bom.parts import Parts
@@ -26,7 +26,10 @@ def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
         length_m=duty.length_m.high,
         temperature_c=hot_c,
     )
-    return [at_most("volts lost", ohm * duty.carry_a.high, duty.drop_v)]
+    drop, carry = duty.drop_v, duty.carry_a
+    easiest = drop.high * carry.high / carry.low if carry.low else np.inf
+    allowed = Demand(np.asarray(drop.low), np.asarray(easiest), drop.dimension, drop.because, carry.datum)
+    return [at_most("volts lost", ohm * carry.high, allowed)]
 
 
 RULE = PartRule(("cable",), judge, only_with=("drop_v",))

@@ -17,14 +17,10 @@ from bom.parts import Parts
 
 def judge(first: Parts, second: Parts, first_duty: Duty, second_duty: Duty, margins: Margins) -> list[Judgement]:
     """Compare breaking amps with V / R."""
-    volts = first_duty.voltage_v.high
-    offered = breaking_amps(first, volts_v=volts, time_constant_ms=1.0, reverse=False).down()
-    needed = volts / second.number("resistance_ohm")[None, :]
-    return [
-        at_least(
-            f"amps it may break at {volts:g} V", offered, Demand.of(needed, "current", "bus volts over the resistor")
-        )
-    ]
+    volts, ohm = first_duty.voltage_v, second.number("resistance_ohm")[None, :]
+    offered = breaking_amps(first, volts_v=volts.high, time_constant_ms=1.0, reverse=False).down()
+    needed = Demand(volts.low / ohm, volts.high / ohm, "current", "bus volts over the resistor", volts.datum)
+    return [at_least(f"amps it may break at {volts}", offered, needed)]
 
 
 RULE = PairRule("fills through", judge)
