@@ -68,9 +68,10 @@ def _counted(loom: Loom, job: JobFile, margins: Margins) -> Counted:
     """Count coils before any is chosen; the charger is taken to end at full charge."""
     relays = sum(1 for place in loom.places if place.family == "relay")
     contactors = sum(1 for place in loom.places if place.family == "contactor")
-    total = relays * margins.relay_coil_a + contactors * margins.contactor_coil_a
+    hold = relays * margins.relay_coil_a + contactors * margins.contactor_coil_a
+    pull = relays * margins.relay_coil_a + contactors * margins.contactor_pull_a
     because = f"{contactors} contactor coil and {relays} relay coils as counted beforehand"
-    return Counted(total, total, because, 0.0)
+    return Counted(hold, pull, because, 0.0)
 
 
 def _raised(counted: Counted, filled: Mapping[str, Filled], full_charge_v: float) -> Counted:
