@@ -1,14 +1,16 @@
 """A family's parts as columns: the same attribute serves one part and the whole table."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from functools import lru_cache
+from typing import TypeVar
 
 import numpy as np
 import numpy.typing as npt
 
 Column = npt.NDArray[np.float64]
 Texts = npt.NDArray[np.object_]
+Picked = TypeVar("Picked")
 Curve = Mapping[str, tuple[Mapping[str, object], ...]]
 
 
@@ -114,8 +116,8 @@ class Parts:
         return Parts(
             self.family,
             tuple(self.ids[i] for i in picked),
-            {name: column[picked] for name, column in self.numbers.items()},
-            {name: tuple(column[i] for i in picked) for name, column in self.words.items()},
+            _Picked(self.numbers, lambda column: column[picked]),
+            _Picked(self.words, lambda column: tuple(column[i] for i in picked)),
             self.curves,
             tuple(self.is_donor(i) for i in picked),
             self._taken(picked),
@@ -140,6 +142,22 @@ class Parts:
             curves,
             tuple(self.is_donor(i) for i in range(len(self))) + tuple(other.is_donor(i) for i in range(len(other))),
         )
+
+
+class _Picked(Mapping[str, Picked]):
+    """Some rows of every column, cut out when a column is asked for: a rule reads few of them."""
+
+    def __init__(self, columns: Mapping[str, Picked], pick: Callable[[Picked], Picked]) -> None:
+        self._columns, self._pick = columns, pick
+
+    def __getitem__(self, name: str) -> Picked:
+        return self._pick(self._columns[name])
+
+    def __iter__(self) -> Iterator[str]:
+        return iter(self._columns)
+
+    def __len__(self) -> int:
+        return len(self._columns)
 
 
 @lru_cache(maxsize=1024)

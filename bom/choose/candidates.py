@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from bom.choose.donor import donor_part, served
 from bom.errors import Fault, InputError
 from bom.loom.model import Loom, Place
-from bom.money.prices import unit_cost
+from bom.money.prices import UnitPrices
 from bom.parts import Parts
 from bom.read.catalogue import Catalogue
 from bom.read.families import BY_NAME
@@ -34,20 +34,21 @@ def candidates(loom: Loom, job: JobFile, catalogue: Catalogue) -> Mapping[str, C
     """
     _check_pins(loom, job, catalogue)
     options = {}
+    prices = UnitPrices(catalogue.offers, job.money)
     donors = {item.name: item for item in job.donor.items}
     tables: dict[tuple[str, str], Parts] = {}
     for place in loom.places:
         table = catalogue.families[place.family]
         if place.name in job.pins:
-            options[place.name] = _pinned(place, table, catalogue, job)
+            options[place.name] = _pinned(place, table, job.pins[place.name], prices)
         elif place.item:
             key = (place.family, place.item)
             if key not in tables:
                 item = donors[place.item]
                 tables[key] = donor_part(place.family, item, served(item, job, catalogue.margins)).joined(table)
-            options[place.name] = _with_donor(place, tables[key], catalogue, job)
+            options[place.name] = _with_donor(place, tables[key], prices)
         else:
-            options[place.name] = _bought(place, table, catalogue, job)
+            options[place.name] = _bought(place, table, prices)
     return options
 
 
@@ -64,35 +65,35 @@ def _check_pins(loom: Loom, job: JobFile, catalogue: Catalogue) -> None:
         raise InputError(faults)
 
 
-def _bought(place: Place, table: Parts, catalogue: Catalogue, job: JobFile) -> Candidates:
-    costs = [_cost(part, index, table, place.quantity, catalogue, job) for index, part in enumerate(table.ids)]
+def _bought(place: Place, table: Parts, prices: UnitPrices) -> Candidates:
+    costs = [_cost(part, index, table, place.quantity, prices) for index, part in enumerate(table.ids)]
     kept = [index for index, cost in enumerate(costs) if cost is not None]
     return Candidates(place, table.take(kept), tuple(costs[i] or 0.0 for i in kept), forced=False)
 
 
-def _pinned(place: Place, table: Parts, catalogue: Catalogue, job: JobFile) -> Candidates:
-    index = table.index(job.pins[place.name])
-    cost = _cost(table.ids[index], index, table, place.quantity, catalogue, job)
+def _pinned(place: Place, table: Parts, part_id: str, prices: UnitPrices) -> Candidates:
+    index = table.index(part_id)
+    cost = _cost(table.ids[index], index, table, place.quantity, prices)
     return Candidates(place, table.take([index]), (cost or 0.0,), forced=True)
 
 
-def _with_donor(place: Place, table: Parts, catalogue: Catalogue, job: JobFile) -> Candidates:
+def _with_donor(place: Place, table: Parts, prices: UnitPrices) -> Candidates:
     """Keep the donor's own part, the table's first, free of charge; where the owner insists on it, alone."""
     if place.keep == "yes":
         return Candidates(place, table.take([0]), (0.0,), forced=True)
-    return _bought(place, table, catalogue, job)
+    return _bought(place, table, prices)
 
 
-def _cost(part: str, index: int, table: Parts, quantity: float, catalogue: Catalogue, job: JobFile) -> float | None:
+def _cost(part: str, index: int, table: Parts, quantity: float, prices: UnitPrices) -> float | None:
     """Price a part for its place, with the contacts and seals that belong to it; the donor's own is free."""
     if table.is_donor(index):
         return 0.0
-    own = unit_cost(catalogue.offers.get(part, ()), quantity, job.money)
+    own = prices.of(part, quantity)
     if own is None:
         return None
     extra = 0.0
     for name, count in kit(table, index):
-        price = unit_cost(catalogue.offers.get(name, ()), count, job.money)
+        price = prices.of(name, count)
         extra += count * (price or 0.0)
     return quantity * (own + extra)
 

@@ -20,6 +20,7 @@ Column = npt.NDArray[np.float64]
 Verdicts = npt.NDArray[np.int8]
 Texts = npt.NDArray[np.object_]
 Blank = Verdict | Verdicts
+_UNTOLD = Verdict.CANT_TELL
 HEARSAY = ("seller's word", "unknown")
 
 
@@ -79,13 +80,9 @@ def _judge(what: str, offered: object, needed: Span | Demand, margin: float, bla
     else:
         bad, good = values > demand.high, values <= demand.low
         clean = values <= demand.low * (1 - margin)
-    verdicts = np.full(good.shape, Verdict.CANT_TELL, dtype=np.int8)
-    verdicts[bad] = Verdict.FAIL
-    verdicts[good] = Verdict.TIGHT
-    verdicts[good & clean] = Verdict.PASS
-    verdicts[np.isnan(np.broadcast_to(demand.low + demand.high, good.shape))] = Verdict.CANT_TELL
-    unknown = np.isnan(np.broadcast_to(values, good.shape))
-    verdicts[unknown] = np.broadcast_to(np.asarray(blank, dtype=np.int8), good.shape)[unknown]
+    answers = np.where(good, np.where(clean, Verdict.PASS, Verdict.TIGHT), np.where(bad, Verdict.FAIL, _UNTOLD))
+    answers = np.where(np.isnan(demand.low + demand.high), _UNTOLD, answers)
+    verdicts = np.where(np.isnan(values), blank, answers).astype(np.int8)
     return Judgement(what, _discounted(verdicts, evidence), values, demand, sense, margin, evidence=evidence)
 
 
@@ -93,7 +90,9 @@ def _discounted(verdicts: Verdicts, evidence: Texts | None) -> Verdicts:
     """Let a rating that is only hearsay reach "tight", never a clean pass."""
     if evidence is None:
         return verdicts
-    hearsay = np.broadcast_to((evidence == HEARSAY[0]) | (evidence == HEARSAY[1]), verdicts.shape)
+    hearsay = (evidence == HEARSAY[0]) | (evidence == HEARSAY[1])
+    if not hearsay.any():
+        return verdicts
     return np.where(hearsay & (verdicts == Verdict.PASS), np.int8(Verdict.TIGHT), verdicts)
 
 

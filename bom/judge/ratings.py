@@ -10,6 +10,8 @@ from bom.parts import Parts, Rating
 
 Column = npt.NDArray[np.float64]
 TimePoint = tuple[float, float, float]
+# Beyond this no published limits exist, and more current never opens a fuse later.
+MOST_MULTIPLE = 1000.0
 
 
 def _value(row: object, name: str) -> float:
@@ -79,18 +81,42 @@ def time_band(parts: Parts, index: int) -> Sequence[TimePoint]:
     )
 
 
-def rerating(parts: Parts, *, ambient_c: float) -> Column:
-    """Fraction of its rating that each fuse keeps at this ambient; NaN where no curve covers it."""
+def latest_opening_s(parts: Parts, *, current_a: float) -> Column:
+    """Longest time each fuse may take to open on a current; NaN where its limits are not known."""
+    table, rows = _whole(parts)
+    return _table_latest_opening(table, current_a)[rows]
+
+
+@lru_cache(maxsize=256)
+def _table_latest_opening(table: Parts, current_a: float) -> Column:
+    from bom.physics.fuse import latest_s
+
+    out = []
+    for index, rated in enumerate(table.number("rated_a")):
+        points = time_band(table, index)
+        multiple = min(current_a / rated, MOST_MULTIPLE) if rated > 0 else np.nan
+        out.append(float(latest_s(multiple=multiple, points=points)) if points and rated > 0 else np.nan)
+    return np.array(out)
+
+
+@lru_cache(maxsize=64)
+def _table_rerating(table: Parts, ambient_c: float) -> Column:
     from bom.physics.fuse import rerating_fraction
 
     out = []
-    for curve in parts.word("rerating"):
+    for curve in table.word("rerating"):
         points = sorted(
-            (_value(row, "ambient_c"), _value(row, "fraction")) for row in parts.rows("fuse_rerating", curve)
+            (_value(row, "ambient_c"), _value(row, "fraction")) for row in table.rows("fuse_rerating", curve)
         )
         covered = bool(points) and ambient_c <= points[-1][0]
         out.append(float(rerating_fraction(ambient_c=ambient_c, points=points)) if covered else np.nan)
     return np.array(out)
+
+
+def rerating(parts: Parts, *, ambient_c: float) -> Column:
+    """Fraction of its rating that each fuse keeps at this ambient; NaN where no curve covers it."""
+    table, rows = _whole(parts)
+    return _table_rerating(table, ambient_c)[rows]
 
 
 def converter_amps(parts: Parts, *, ambient_c: float, label_fraction: float) -> Rating:

@@ -1,6 +1,6 @@
 """What an offer costs: net of tax, in the job's currency, in whole packs."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from math import ceil
 
@@ -53,12 +53,26 @@ def best_purchase(offers: Sequence[Offer], quantity: float, money: Money) -> Pur
     return min(options, key=lambda buy: (buy.cost, buy.offer.lead_days, buy.offer.offer_id), default=None)
 
 
-def unit_cost(offers: Sequence[Offer], quantity: float, money: Money) -> float | None:
-    """Least price of one piece or metre, packs not counted whole; None when nothing can be bought."""
-    prices = []
-    for offer in offers:
-        packs = max(ceil(quantity / offer.pack_size), offer.minimum_packs, 1)
-        price = pack_price(offer, packs, money)
-        if price is not None:
-            prices.append(price / offer.pack_size)
-    return min(prices, default=None)
+class UnitPrices:
+    """Least price of one piece or metre of a part when buying some, packs not counted whole."""
+
+    def __init__(self, offers: Mapping[str, Sequence[Offer]], money: Money) -> None:
+        """Take the offers by part id."""
+        self._offers, self._money = offers, money
+        self._known: dict[tuple[str, float], float | None] = {}
+
+    def of(self, part_id: str, quantity: float) -> float | None:
+        """Price a part; None when nothing can be bought."""
+        key = (part_id, quantity)
+        if key not in self._known:
+            self._known[key] = self._least(part_id, quantity)
+        return self._known[key]
+
+    def _least(self, part_id: str, quantity: float) -> float | None:
+        prices = []
+        for offer in self._offers.get(part_id, ()):
+            packs = max(ceil(quantity / offer.pack_size), offer.minimum_packs, 1)
+            price = pack_price(offer, packs, self._money)
+            if price is not None:
+                prices.append(price / offer.pack_size)
+        return min(prices, default=None)

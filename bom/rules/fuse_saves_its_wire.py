@@ -11,15 +11,12 @@ import numpy as np
 
 from bom.duties.model import Duty
 from bom.judge.compare import Demand, Judgement, at_most
-from bom.judge.ratings import time_band
+from bom.judge.ratings import latest_opening_s
 from bom.judge.rule import PairRule
 from bom.margins import Margins
 from bom.parts import Parts
 from bom.physics.adiabatic import longest_s
-from bom.physics.fuse import latest_s
 
-# Beyond this no published limits exist, and more current never opens a fuse later.
-MOST_MULTIPLE = 1000.0
 # Final temperatures of the insulation in a short: IEC 60364-4-43 Table 43A; silicone as XLPE (from memory).
 SHORT_C = {"PVC": 160.0, "XLPE": 250.0, "silicone": 250.0, "": 160.0}
 
@@ -28,12 +25,7 @@ def judge(first: Parts, second: Parts, first_duty: Duty, second_duty: Duty, marg
     """Compare the fuse's latest opening time with the wire's longest time."""
     # The greater fault is the one the fuse sees through no wire; the least decides how long it may take.
     current = second_duty.fault_low_a.low
-    times = [
-        float(latest_s(multiple=min(current / rated, MOST_MULTIPLE), points=time_band(first, index)))
-        if rated > 0 and time_band(first, index)
-        else np.nan
-        for index, rated in enumerate(first.number("rated_a"))
-    ]
+    times = latest_opening_s(first, current_a=current)
     ends = np.array([SHORT_C[name] for name in second.word("insulation")])
     starts = np.minimum(second.number("conductor_max_c"), ends - 10)
     area = np.maximum(second.number("area_mm2"), 0.01)
@@ -41,7 +33,7 @@ def judge(first: Parts, second: Parts, first_duty: Duty, second_duty: Duty, marg
     return [
         at_most(
             f"latest opening at {current:.0f} A",
-            np.array(times)[:, None],
+            times[:, None],
             Demand.of(np.atleast_1d(limit)[None, :], "time", "adiabatic limit of the wire"),
         )
     ]
