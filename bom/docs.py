@@ -95,7 +95,8 @@ def job_keys() -> str:
 
 def record_keys() -> str:
     """Show the keys of the JSON record."""
-    return (PROJECT / "templates" / "record.md").read_text(encoding="utf-8").strip()
+    text = (PROJECT / "templates" / "record.md").read_text(encoding="utf-8").strip()
+    return text.removeprefix("# Keys of the record").strip()
 
 
 PARTS: Mapping[str, Callable[[], str]] = {

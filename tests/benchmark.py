@@ -1,0 +1,46 @@
+"""Time the whole cold command against a floor: a Python that only imports what the command needs.
+
+Run: python tests/benchmark.py [runs]. Prints CPU seconds, least of the runs, and the ratio to the floor.
+"""
+
+import resource
+import subprocess
+import sys
+import tempfile
+from pathlib import Path
+
+PROJECT = Path(__file__).resolve().parent.parent
+FLOOR = "import highspy, jinja2, numpy, openpyxl, pint, pydantic, tree_sitter, tree_sitter_toml"
+
+
+def cpu_seconds(arguments: list[str]) -> float:
+    """Run a command and give the CPU time it and its children took, user and system."""
+    before = resource.getrusage(resource.RUSAGE_CHILDREN)
+    subprocess.run([sys.executable, *arguments], cwd=PROJECT, check=True, capture_output=True)
+    after = resource.getrusage(resource.RUSAGE_CHILDREN)
+    return after.ru_utime + after.ru_stime - before.ru_utime - before.ru_stime
+
+
+def main() -> None:
+    """Time floor, check and build in turn, several times over, and print the least of each."""
+    runs = int(sys.argv[1]) if len(sys.argv) > 1 else 5
+    jobs = sorted((PROJECT / "templates" / "jobs").glob("*.toml"))
+    with tempfile.TemporaryDirectory() as out:
+        commands = {"floor: imports alone": ["-c", FLOOR]}
+        for job in jobs:
+            commands[f"check {job.stem}"] = ["-m", "bom", "check", str(job)]
+            commands[f"build {job.stem}"] = ["-m", "bom", "build", str(job), "--out", out]
+        least = dict.fromkeys(commands, float("inf"))
+        for _ in range(runs):
+            for name, arguments in commands.items():
+                if name.startswith("check"):
+                    arguments = ["-c", f"import sys; from bom.cli import main; main({arguments[2:]!r})"]
+                least[name] = min(least[name], cpu_seconds(arguments))
+    floor = least["floor: imports alone"]
+    print("| command | CPU s | ratio to the floor |\n|---|---|---|")
+    for name, seconds in least.items():
+        print(f"| {name} | {seconds:.2f} | {seconds / floor:.1f} |")
+
+
+if __name__ == "__main__":
+    main()
