@@ -7,9 +7,12 @@ from pathlib import Path
 from bom.build import Build, DonorVerdict
 from bom.convert import arrangements, convert
 from bom.errors import Fault, InputError
+from bom.loom.layout import lay_out
 from bom.margins import Margins
 from bom.read.catalogue import Catalogue, read_catalogue
+from bom.read.families import BY_NAME
 from bom.read.load_job import LoadedJob, load_job
+from bom.read.tables import nearest
 
 
 @dataclass(frozen=True)
@@ -36,6 +39,7 @@ def run(job_path: Path, catalogue_folder: Path, say: Callable[[str], None]) -> S
     loaded, catalogue = _read(job_path, catalogue_folder)
     faults: list[Fault] = []
     margins = catalogue.margins.overridden(loaded.job.margins, str(job_path), loaded.margin_lines(), faults)
+    faults += _pin_faults(loaded, catalogue, margins)
     if faults:
         raise InputError(faults)
     builds = [convert(loaded.job, catalogue, margins, key_at, say) for key_at in arrangements(loaded.job)]
@@ -43,6 +47,23 @@ def run(job_path: Path, catalogue_folder: Path, say: Callable[[str], None]) -> S
         builds.sort(key=lambda build: (not build.sound, build.bill.total))
     build, other = builds
     return Session(loaded, catalogue, margins, replace(build, donor=_with_other(build, other)), other)
+
+
+def _pin_faults(loaded: LoadedJob, catalogue: Catalogue, margins: Margins) -> list[Fault]:
+    """Find pins that name no place of either arrangement, or no part of the place's family."""
+    looms = [lay_out(loaded.job, margins, key_at) for key_at in arrangements(loaded.job)]
+    families = {place.name: place.family for loom in looms for place in loom.places}
+    faults = []
+    for name, part in loaded.job.pins.items():
+        line = loaded.lines.line(("pins", name))
+        if name not in families:
+            accepted = f"No place of this bike has this name.{nearest(name, list(families))}"
+            faults.append(Fault(str(loaded.path), line, f"pins.{name}", name, accepted))
+        elif part not in catalogue.families[families[name]].ids:
+            title = BY_NAME[families[name]].title
+            accepted = f"The catalogue holds no {title} of this id."
+            faults.append(Fault(str(loaded.path), line, f"pins.{name}", part, accepted))
+    return faults
 
 
 def _with_other(build: Build, other: Build) -> tuple[DonorVerdict, ...]:

@@ -4,12 +4,10 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from bom.choose.donor import donor_part, served
-from bom.errors import Fault, InputError
 from bom.loom.model import Loom, Place
 from bom.money.prices import UnitPrices
 from bom.parts import Parts
 from bom.read.catalogue import Catalogue
-from bom.read.families import BY_NAME
 from bom.read.job import JobFile
 
 
@@ -28,11 +26,7 @@ class Candidates:
 
 
 def candidates(loom: Loom, job: JobFile, catalogue: Catalogue) -> Mapping[str, Candidates]:
-    """List the candidates of every place.
-
-    Raises InputError for a pin that names no place or no part.
-    """
-    _check_pins(loom, job, catalogue)
+    """List the candidates of every place; pins are checked beforehand."""
     options = {}
     prices = UnitPrices(catalogue.offers, job.money)
     donors = {item.name: item for item in job.donor.items}
@@ -50,19 +44,6 @@ def candidates(loom: Loom, job: JobFile, catalogue: Catalogue) -> Mapping[str, C
         else:
             options[place.name] = _bought(place, table, prices)
     return options
-
-
-def _check_pins(loom: Loom, job: JobFile, catalogue: Catalogue) -> None:
-    faults = []
-    places = {place.name: place for place in loom.places}
-    for name, part in job.pins.items():
-        if name not in places:
-            faults.append(Fault("job", 0, f"pins.{name}", name, "No place of this loom has this name."))
-        elif part not in catalogue.families[places[name].family].ids:
-            title = BY_NAME[places[name].family].title
-            faults.append(Fault("job", 0, f"pins.{name}", part, f"The catalogue holds no {title} of this id."))
-    if faults:
-        raise InputError(faults)
 
 
 def _bought(place: Place, table: Parts, prices: UnitPrices) -> Candidates:
