@@ -1,0 +1,128 @@
+"""The test record: each test with its limit worked out for this bike, to be filled in by hand."""
+
+from collections.abc import Sequence
+from math import isfinite
+
+from bom.papers.bench import Bench
+from bom.papers.fuse_rows import FuseRow
+from bom.papers.papers import Papers
+
+Test = tuple[str, str]
+# UN R6 (direction indicators): 90 flashes a minute, 30 either way; from memory.
+FLASHES = "60 to 120 a minute"
+
+
+def bench_tests(papers: Papers, figures: Bench, fuses: Sequence[FuseRow]) -> list[Test]:
+    """List tests and limits in the order they are done."""
+    wishes = papers.loaded.job.wishes
+    out = _dead(figures) + _low_side(papers, fuses)
+    if wishes.contactor:
+        out += _contactor(papers, figures)
+    out += _stops() + _riding(papers, figures)
+    if wishes.charger:
+        out += _charging(papers)
+    return [
+        *out,
+        ("torque of every bolted joint again at 50 km", "as the first time"),
+        ("isolation again at 500 km", _floor(figures)),
+    ]
+
+
+def _floor(figures: Bench) -> str:
+    return f"at least {figures.floor_ohm / 1000:.3g} kohm"
+
+
+def _dead(figures: Bench) -> list[Test]:
+    return [
+        ("no power: 12 V plus to 12 V minus", "no dead short"),
+        ("no power: pack plus to pack minus, at the controller", "rises as the capacitors fill; no dead short"),
+        ("no power: pack plus to frame, pack minus to frame", "open (proves little)"),
+        ("isolation, pack plus to frame", _floor(figures)),
+        ("isolation, pack minus to frame", _floor(figures)),
+    ]
+
+
+def _low_side(papers: Papers, fuses: Sequence[FuseRow]) -> list[Test]:
+    margins = papers.margins
+    rail = f"{margins.rail_low_v:g} to {margins.rail_high_v:g} V"
+    out = [("converter out, no load", rail), ("converter out, everything on and the horn", rail)]
+    for row in fuses:
+        if row.carry_a > 0 and row.part != "left open" and row.dc_volts_v < 60:
+            out.append(
+                (
+                    f"{row.place.removesuffix(' fuse')} circuit, amps",
+                    f"about {row.carry_a:.2g} A, fuse {row.rated_a:g} A",
+                )
+            )
+    if any("indicate" in load.on for load in papers.loaded.job.loads):
+        out += [("flash rate, left", FLASHES), ("flash rate, right", FLASHES)]
+    out += [("stop lamp by front brake, by rear brake", "lights at once"), ("lamps, dip and main, telltales", "all")]
+    return out
+
+
+def _contactor(papers: Papers, figures: Bench) -> list[Test]:
+    build, margins = papers.build, papers.margins
+    low = f"at most {margins.rail_low_v:g} V"
+    entry = build.filled.get("contactor")
+    out = [
+        ("contactor pulls in at", low),
+        ("contactor lets go at", "written down"),
+        ("contactor coil amps, held", _coil_a(float(entry.part.number("coil_hold_a")[0])) if entry else "not known"),
+    ]
+    if papers.loaded.job.wishes.precharge:
+        volts = margins.precharge_fraction * build.facts.pack.full_charge_v.high
+        out.append(
+            (
+                "bus volts when the contactor closes, pack full",
+                f"at least {volts:.1f} V within {papers.loaded.job.wishes.precharge_time:g} s",
+            )
+        )
+    out += [
+        ("bus after key off: falls (contact not welded)", "falls"),
+        ("bus after key off: seconds to 60 V", "written down, and on the label"),
+    ]
+    return out
+
+
+def _coil_a(amps: float) -> str:
+    return f"about {amps:.2g} A" if isfinite(amps) else "written down"
+
+
+def _stops() -> list[Test]:
+    stops = (
+        "key off",
+        "stop switch",
+        "each brake lever, if it is in the chain",
+        "side stand, if it is in the chain",
+        "throttle lead pulled",
+    )
+    out = [(f"wheel raised: {name}", "drive stops") for name in stops]
+    return [*out, ("wheel raised: direction, throttle closed and open", "right way round, no creep")]
+
+
+def _riding(papers: Papers, figures: Bench) -> list[Test]:
+    control, pack, margins = papers.loaded.job.controller, papers.build.facts.pack, papers.margins
+    out = [
+        ("battery amps, greatest on a ride", f"at most {control.battery_peak:g} A"),
+        ("pack volts at that moment", f"above {pack.lowest_sag_v.low:.1f} V"),
+        ("each bolted joint after 10 minutes", f"warm to the hand; under {margins.terminal_c:g} °C"),
+    ]
+    if control.regen is not None:
+        out += [
+            ("regeneration on a full pack: greatest bus volts", f"at most {figures.working_v:.1f} V"),
+            ("regeneration on a full pack: battery management", "stays closed"),
+        ]
+    if isfinite(figures.drain_limit_a):
+        out.append(("key off: milliamps from the pack", f"at most {figures.drain_limit_a * 1000:.3g} mA"))
+    return out
+
+
+def _charging(papers: Papers) -> list[Test]:
+    pack, margins = papers.build.facts.pack.full_charge_v, papers.margins
+    limit = papers.loaded.job.pack.bms.charge
+    top = pack.high * (1 + margins.charger_over_fraction)
+    return [
+        ("charge port cold, drive blocked while plugged in", "yes"),
+        ("charging amps at the start", f"at most {limit:g} A" if limit is not None else "pack's limit: ask"),
+        ("pack volts at the end", f"at most {top:.1f} V"),
+    ]

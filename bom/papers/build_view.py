@@ -1,0 +1,172 @@
+"""The view of the build sheet: every text and figure its template prints, as words."""
+
+from collections.abc import Mapping
+from math import isfinite
+
+from bom import units
+from bom.build import Build
+from bom.papers.bench import Bench, bench
+from bom.papers.bench_tests import bench_tests
+from bom.papers.fuse_rows import FuseRow, fuse_rows
+from bom.papers.owner_words import labels, owner
+from bom.papers.papers import Papers
+from bom.papers.sheet_volts import pack_rows
+from bom.papers.standing import Trouble, headline, marked, troubles
+from bom.papers.unknowns import unknowns
+from bom.papers.wire_ends import crimp_rows
+from bom.papers.wire_rows import WireRow, wire_rows
+from bom.read.families import BY_NAME
+
+Row = Mapping[str, object]
+ZONES = ("box", "under seat", "frame", "bar")
+
+
+def view(papers: Papers) -> Mapping[str, object]:
+    """Prepare everything the template prints."""
+    build, job = papers.build, papers.loaded.job
+    figures, fuses, wires = bench(papers), fuse_rows(build, papers.catalogue), wire_rows(build)
+    return {
+        "title": job.title,
+        "customer": job.customer,
+        "date": job.date.isoformat(),
+        "arrangement": build.arrangement,
+        "headline": headline(build),
+        "job_name": papers.loaded.name,
+        "wishes": job.wishes,
+        "regen": job.controller.regen is not None,
+        "above": figures.above_60_v,
+        "bench": _bench_words(figures, papers),
+        "troubles": [_trouble(entry) for entry in troubles(build)],
+        "unknowns": [
+            {
+                "datum": entry.datum,
+                "parts": ", ".join(entry.parts),
+                "why": entry.why,
+                "way": entry.way,
+                "minutes": f"{entry.minutes:g}",
+            }
+            for entry in unknowns(build)
+        ],
+        "volts": [{"name": name, "span": str(span), "because": span.because} for name, span in pack_rows(build)],
+        "fuses": [_fuse(row) for row in fuses],
+        "zones": _zones(build),
+        "donor": build.donor,
+        "pack_wires": [_wire(row) for row in wires if row.side == "pack"],
+        "low_wires": [_wire(row) for row in wires if row.side != "pack"],
+        "crimps": crimp_rows(build),
+        "studs": _studs(build),
+        "tests": bench_tests(papers, figures, fuses),
+        "labels": labels(papers, figures, fuses),
+        "owner": owner(papers),
+        "total": f"{build.bill.total:,.2f} {build.bill.currency}",
+    }
+
+
+def number(value: float, unit: str, digits: int = 3) -> str:
+    """Print a figure with its unit, or say that it is not known."""
+    return f"{value:.{digits}g} {unit}" if isfinite(value) else "not known"
+
+
+def _trouble(entry: Trouble) -> Row:
+    return {
+        "mark": marked(entry.verdict),
+        "subject": ", ".join(entry.subjects),
+        "sentences": entry.sentences,
+        "cures": entry.cures,
+    }
+
+
+def _fuse(row: FuseRow) -> Row:
+    fits = ", ".join(f"{rated:g}" for rated in row.fits)
+    return {
+        "place": row.place,
+        "part": row.part,
+        "rated": number(row.rated_a, "A", 4),
+        "volts": number(row.dc_volts_v, "V", 4),
+        "carry": number(row.carry_a, "A"),
+        "wires": ", ".join(row.wires) or "none",
+        "fits": f"{fits} A" if fits else "none listed",
+    }
+
+
+def _wire(row: WireRow) -> Row:
+    leads = f"{row.count} x " if row.count > 1 else ""
+    guard = f"{row.guard} {row.guard_a:g} A" if row.guard and isfinite(row.guard_a) else row.guard or "none"
+    return {
+        "number": row.number,
+        "start": row.start,
+        "end": row.end,
+        "length": leads + units.show(row.length_m, "length"),
+        "area": number(row.area_mm2, "mm²"),
+        "volts": row.class_text,
+        "colour": row.colour,
+        "cable": row.cable,
+        "guard": guard,
+        "first": row.first_end,
+        "second": row.second_end,
+    }
+
+
+def _zones(build: Build) -> list[Row]:
+    """List parts by where they sit; wires, crimps and sleeves have tables of their own."""
+    small = ("cable", "lug", "terminal", "sleeve")
+    out: list[Row] = []
+    for zone in ZONES:
+        rows = []
+        for place in build.loom.places:
+            if place.zone == zone and place.family not in small:
+                entry = build.filled.get(place.name)
+                rows.append(
+                    {
+                        "place": place.name,
+                        "family": BY_NAME[place.family].title,
+                        "part": entry.part_id if entry else "LEFT OPEN",
+                        "name": entry.part.word("name")[0] if entry else "",
+                        "count": f"{place.quantity:g}",
+                    }
+                )
+        out.append({"name": zone, "rows": rows})
+    return out
+
+
+def _studs(build: Build) -> list[Row]:
+    """List every bolted joint with the size of its bolt."""
+    rows: list[Row] = []
+    for place in build.loom.places:
+        entry = build.filled.get(place.name)
+        if place.family == "lug" and entry:
+            size = float(entry.part.number("stud_m")[0])
+            wire, end = place.name.rsplit(" lug at ", 1)
+            rows.append(
+                {
+                    "joint": f"{wire} at {end}",
+                    "bolt": f"M{size:g}" if isfinite(size) else "not known",
+                    "lug": entry.part_id,
+                    "count": f"{place.quantity:g}",
+                }
+            )
+    return rows
+
+
+def _bench_words(figures: Bench, papers: Papers) -> Mapping[str, str]:
+    margins, pack, job = papers.margins, papers.build.facts.pack, papers.loaded.job
+    return {
+        "highest": f"{figures.working_v:.1f} V",
+        "floor": number(figures.floor_ohm / 1000, "kohm"),
+        "known": number(figures.known_ohm / 1000, "kohm"),
+        "capacitance": str(figures.capacitance),
+        "capacitance_from": figures.capacitance.because,
+        "precharge_ohm": number(figures.precharge_ohm, "ohm"),
+        "fill": number(figures.fill_s, "s", 2) if job.wishes.precharge else "no precharge",
+        "fraction": f"{margins.precharge_fraction:.0%}",
+        "fill_v": f"{margins.precharge_fraction * pack.full_charge_v.high:.1f} V",
+        "timer": f"{job.wishes.precharge_time:g} s",
+        "bleed": number(figures.bleed_s, "s", 2),
+        "drain": number(figures.drain_a * 1000, "mA"),
+        "drain_unknown": figures.drain_unknown,
+        "drain_limit": number(figures.drain_limit_a * 1000, "mA") if isfinite(figures.drain_limit_a) else "",
+        "days": f"{figures.drain_days:.0f} days" if isfinite(figures.drain_days) else "",
+        "lost": f"{margins.drain_fraction:.0%}",
+        "wanted_days": f"{margins.drain_days:g}",
+        "rail_low": f"{margins.rail_low_v:g} V",
+    }

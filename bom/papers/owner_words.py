@@ -1,0 +1,41 @@
+"""The words of the labels, and what the owner must know."""
+
+from collections.abc import Mapping, Sequence
+from math import isfinite
+
+from bom.papers.bench import Bench
+from bom.papers.fuse_rows import FuseRow
+from bom.papers.papers import Papers
+
+
+def labels(papers: Papers, figures: Bench, fuses: Sequence[FuseRow]) -> list[str]:
+    """Give the words of each label."""
+    pack, job = papers.build.facts.pack, papers.loaded.job
+    high = figures.working_v
+    rated = ", ".join(f"{row.place} {row.rated_a:g} A" for row in fuses if isfinite(row.rated_a))
+    out = [
+        f"On the pack box, the controller and the motor leads: DANGER, up to {high:.0f} V direct current",
+        "Beside the hand isolator: ISOLATE HERE FIRST, with an arrow",
+        "Beside the controller: AFTER ISOLATING WAIT ____ s AND MEASURE (enter the time measured below)",
+        f"At the fuses: {rated}",
+    ]
+    if job.wishes.charge_port:
+        limit = f", at most {job.pack.bms.charge:g} A" if job.pack.bms.charge is not None else ""
+        out.append(
+            f"At the charge port: {pack.full_charge_v.high:.1f} V END OF CHARGE{limit}, {job.pack.chemistry} CELLS ONLY"
+        )
+    return out
+
+
+def owner(papers: Papers) -> Mapping[str, str]:
+    """Give the figures of the owner's notes."""
+    build, job = papers.build, papers.loaded.job
+    flasher = build.filled.get("flasher")
+    isolator = job.wishes.isolator
+    return {
+        "full": f"{build.facts.pack.full_charge_v.high:.1f} V",
+        "charge_a": f"{job.pack.bms.charge:g} A" if job.pack.bms.charge is not None else "not known: ask",
+        "chemistry": job.pack.chemistry,
+        "flasher": flasher.part.word("name")[0] if flasher else "",
+        "isolator": f"the {isolator}" if isolator != "none" else "the pack plug, if there is one",
+    }

@@ -1,0 +1,114 @@
+"""One sheet of the workbook: text that can't run, and formulas that are ours."""
+
+from collections.abc import Sequence
+from copy import copy
+from dataclasses import dataclass, field, replace
+from math import isinf, isnan
+
+from openpyxl.cell.cell import ILLEGAL_CHARACTERS_RE, Cell, MergedCell
+from openpyxl.styles.cell_style import StyleArray
+from openpyxl.utils import get_column_letter
+from openpyxl.worksheet.worksheet import Worksheet
+
+from bom.judge.verdict import Verdict
+from bom.papers.looks import HEAD, TEXT, VERDICT_LOOKS, Look, dress
+from bom.papers.save import Result
+from bom.papers.standing import MARKS, marked
+
+LONGEST_TEXT = 32_000  # a cell holds 32 767 characters
+RISKY = ("=", "+", "-", "@", "\t", "\r", "\n")
+
+
+@dataclass(frozen=True)
+class Heading:
+    """One column: its heading, its width in characters, and how its cells look."""
+
+    text: str
+    width: float
+    look: Look = TEXT
+
+
+@dataclass
+class Page:
+    """A sheet being written.
+
+    styles   style of each look, shared by the sheets of a book
+    results  what each formula comes to, by cell
+    """
+
+    sheet: Worksheet
+    styles: dict[Look, StyleArray]
+    results: dict[str, Result] = field(default_factory=dict)
+
+    def put(self, row: int, column: int, value: object, look: Look = TEXT) -> None:
+        """Write text or a number. Text stays text whatever it begins with; NaN and infinity become words."""
+        cell = self._cell(row, column, look)
+        if isinstance(value, Verdict):
+            self._text(cell, marked(value))
+            self._dress(cell, VERDICT_LOOKS[value])
+        elif isinstance(value, int | float) and not isinstance(value, bool):
+            number = float(value)
+            if isnan(number) or isinf(number):
+                self._text(cell, "not known" if isnan(number) else "no limit")
+            else:
+                cell.value = int(value) if number.is_integer() else number
+        else:
+            self._text(cell, str(value))
+
+    def formula(self, row: int, column: int, text: str, result: Result, look: Look = TEXT) -> None:
+        """Write a formula of ours, which holds nothing that came from a file, and what it comes to."""
+        cell = self._cell(row, column, look)
+        cell.value = f"={text}"
+        self.results[cell.coordinate] = result
+
+    def row(self, row: int, values: Sequence[object], headings: Sequence[Heading]) -> None:
+        """Write one row of a table."""
+        for column, (value, heading) in enumerate(zip(values, headings, strict=True), start=1):
+            self.put(row, column, value, heading.look)
+
+    def heading(self, row: int, headings: Sequence[Heading], *, widths: bool = True) -> None:
+        """Write the heading row of a table and set the widths of its columns."""
+        for column, heading in enumerate(headings, start=1):
+            self.put(row, column, heading.text, replace(HEAD, align=heading.look.align))
+            if widths:
+                self.sheet.column_dimensions[get_column_letter(column)].width = heading.width
+
+    def line(self, row: int, text: str, look: Look, columns: int) -> None:
+        """Write text across the first columns."""
+        self.line_in(row, 1, columns, text, look)
+
+    def line_in(self, row: int, first: int, last: int, text: str, look: Look) -> None:
+        """Write text across the columns from `first` to `last`."""
+        self.put(row, first, text, look)
+        for column in range(first + 1, last + 1):
+            self._dress(self.sheet.cell(row, column), look)
+        self.sheet.merge_cells(start_row=row, start_column=first, end_row=row, end_column=last)
+
+    def _cell(self, row: int, column: int, look: Look) -> Cell:
+        cell = self.sheet.cell(row, column)
+        assert isinstance(cell, Cell)  # nothing is written into joined cells but their first
+        self._dress(cell, look)
+        return cell
+
+    def _dress(self, cell: Cell | MergedCell, look: Look) -> None:
+        """Dress a cell. Styles are copied from the first cell of a look: making one takes most of the time."""
+        if look not in self.styles:
+            dress(cell, look)
+            self.styles[look] = copy(cell._style)  # type: ignore[union-attr]  # the stubs leave it out
+        cell._style = copy(self.styles[look])  # type: ignore[union-attr]
+
+    def _text(self, cell: Cell, text: str) -> None:
+        cell.value = clean(text)[:LONGEST_TEXT]
+        cell.data_type = "s"
+        if text.startswith(RISKY):
+            cell.quotePrefix = True
+
+
+def clean(text: str) -> str:
+    """Drop the control characters that a workbook can't hold."""
+    return ILLEGAL_CHARACTERS_RE.sub("", text)
+
+
+def counted(verdict: Verdict, column: str, sheet: str) -> str:
+    """Write the formula that counts one verdict on a sheet."""
+    return f'COUNTIF({sheet}!{column}:{column},"{MARKS[verdict]} {verdict.word}")'

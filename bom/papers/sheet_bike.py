@@ -1,0 +1,90 @@
+"""The sheets of donor items and wires."""
+
+from math import isnan
+
+from bom.build import Build
+from bom.judge.verdict import Verdict
+from bom.papers.looks import ALARM, AMPS, BOLD, COUNT, NOTE, SECTION, VERDICT_LOOKS, WHOLE
+from bom.papers.page import Heading, Page
+from bom.papers.wire_rows import WireRow, wire_rows
+
+DONOR = (
+    Heading("item", 24, BOLD),
+    Heading("kind", 18),
+    Heading("wished kept", 14),
+    Heading("verdict", 14, BOLD),
+    Heading("why", 80),
+    Heading("instead", 50),
+)
+DASH = "–"
+DONOR_LOOKS = {
+    "goes": ALARM,
+    "test first": VERDICT_LOOKS[Verdict.CANT_TELL],
+    "stays if": VERDICT_LOOKS[Verdict.TIGHT],
+    "stays": BOLD,
+}
+WIRES = (
+    Heading("no.", 5, BOLD),
+    Heading("wire", 18, BOLD),
+    Heading("what it is", 26),
+    Heading("from", 15),
+    Heading("to", 15),
+    Heading("leads", 6, WHOLE),
+    Heading("length m", 7, COUNT),
+    Heading("area mm²", 6, COUNT),
+    Heading("class", 9),
+    Heading("colour", 8),
+    Heading("cable", 11),
+    Heading("fuse before it", 15),
+    Heading("fuse A", 6, COUNT),
+    Heading("runs A", 8, AMPS),
+    Heading("carries A", 8, AMPS),
+    Heading("loses V", 7, AMPS),
+    Heading("may lose V", 7, AMPS),
+    Heading("on its first end", 20),
+    Heading("on its second end", 20),
+    Heading("verdict", 11),
+    Heading("done", 6),
+)
+
+
+def write_donor(page: Page, build: Build) -> None:
+    """Write what becomes of each donor item."""
+    page.put(1, 1, "Donor: stays, stays if, goes, test first", SECTION)
+    page.line(
+        2,
+        "A donor part is judged by the same rules as a bought one; what it carried for years counts as "
+        "tested there, and no further.",
+        NOTE,
+        len(DONOR),
+    )
+    page.heading(3, DONOR)
+    for row, item in enumerate(build.donor, start=4):
+        page.row(row, (item.name, item.kind, item.wished, item.verdict, item.reason, item.instead), DONOR)
+        page.put(row, 4, item.verdict, DONOR_LOOKS.get(item.verdict, BOLD))
+
+
+def write_wires(page: Page, build: Build) -> None:
+    """Write the wire list."""
+    page.put(1, 1, "Wires", SECTION)
+    page.line(
+        2,
+        "Length is one way along the wire, as given. Measure on the bike before cutting; mark both ends with "
+        "the number first.",
+        NOTE,
+        len(WIRES),
+    )
+    page.heading(3, WIRES)
+    for row, wire in enumerate(wire_rows(build), start=4):
+        page.row(row, _cells(wire), WIRES)
+    page.sheet.auto_filter.ref = f"A3:U{3 + len(build.loom.wires)}"
+
+
+def _cells(wire: WireRow) -> tuple[object, ...]:
+    """Give the cells of one wire; a dash where the question does not arise."""
+    guard_a = wire.guard_a if wire.guard else DASH
+    allowed = DASH if isnan(wire.allowed_drop_v) else round(wire.allowed_drop_v, 3)
+    what = (wire.number, wire.name, wire.title, wire.start, wire.end, wire.count, wire.length_m)
+    cable = (wire.area_mm2, wire.class_text, wire.colour, wire.cable, wire.guard or "none", guard_a)
+    amps = (round(wire.carry_a, 2), round(wire.ampacity_a, 1), round(wire.drop_v, 3), allowed)
+    return (*what, *cable, *amps, wire.first_end, wire.second_end, wire.verdict, "☐")

@@ -1,0 +1,100 @@
+"""The sheets of answers: every check, and what is still to be found out."""
+
+from bom.build import Build, Hole
+from bom.check.finding import Finding
+from bom.judge.verdict import Verdict
+from bom.papers.looks import BOLD, NOTE, SECTION, TEXT, WHOLE
+from bom.papers.page import Heading, Page
+from bom.papers.standing import OPEN, hole_cure
+from bom.papers.unknowns import unknowns
+
+CHECKS = (
+    Heading("verdict", 12),
+    Heading("where", 26, BOLD),
+    Heading("part", 17),
+    Heading("rule", 24),
+    Heading("what", 20),
+    Heading("offered", 13),
+    Heading("needed", 20),
+    Heading("because", 34),
+    Heading("known by", 11),
+    Heading("cure", 28),
+    Heading("source of the rule", 38),
+)
+UNKNOWN = (
+    Heading("figure to find", 34, BOLD),
+    Heading("of", 20),
+    Heading("why it matters", 46),
+    Heading("waiting for it", 50),
+    Heading("quick way (common practice)", 56),
+    Heading("minutes", 9, WHOLE),
+)
+
+
+def write_checks(page: Page, build: Build) -> int:
+    """Write every finding, worst first, and give the last row."""
+    page.put(1, 1, "Checks, worst first", SECTION)
+    page.line(
+        2,
+        "Each row is one comparison of a rating with a duty. It is evidence for whoever inspects the bike; "
+        "it claims no compliance with any rule of the road.",
+        NOTE,
+        len(CHECKS),
+    )
+    page.heading(3, CHECKS)
+    row = 3
+    for cells in (*map(_hole_cells, build.holes), *map(_finding_cells, build.findings)):
+        row += 1
+        page.row(row, cells, CHECKS)
+    page.sheet.auto_filter.ref = f"A3:K{row}"
+    return row
+
+
+def _hole_cells(hole: Hole) -> tuple[object, ...]:
+    where = (hole.verdict, hole.place.name, "left open", OPEN, hole.place.title)
+    return (*where, "", "", hole.sentence, "", hole_cure(hole), "")
+
+
+def _finding_cells(finding: Finding) -> tuple[object, ...]:
+    cure = finding.cure if finding.verdict > Verdict.PASS else ""
+    where = (finding.verdict, finding.subject, finding.part, finding.rule, finding.what)
+    numbers = (finding.offered, finding.needed, finding.because, finding.evidence)
+    return (*where, *numbers, cure, finding.source)
+
+
+def write_find_out(page: Page, build: Build) -> None:
+    """Write what can't be told, by the figure that would settle it."""
+    page.put(1, 1, "To find out", SECTION)
+    page.line(
+        2,
+        "Only figures that change a verdict. Write what you find into the job or the catalogue, with how it "
+        "is known, and run again. Minutes are estimates.",
+        NOTE,
+        len(UNKNOWN),
+    )
+    page.heading(3, UNKNOWN)
+    row = 3
+    for entry in unknowns(build):
+        row += 1
+        page.row(
+            row,
+            (entry.datum, ", ".join(entry.parts), entry.why, "; ".join(entry.waiting), entry.way, entry.minutes),
+            UNKNOWN,
+        )
+    for item in build.donor:
+        if item.verdict == "test first":
+            row += 1
+            page.row(
+                row,
+                (
+                    f"donor's {item.name}",
+                    item.kind,
+                    item.reason,
+                    f"whether the {item.name} stays",
+                    "at its own volts and amps, on the bench, before the bike is stripped",
+                    5,
+                ),
+                UNKNOWN,
+            )
+    if row == 3:
+        page.line(4, "Nothing: no answer hangs on a missing figure.", TEXT, len(UNKNOWN))

@@ -1,0 +1,177 @@
+"""The sheet of all parts: what to buy, what it costs, what stays of the donor, what is left open."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from bom.build import Build
+from bom.judge.verdict import Verdict
+from bom.money.bill import Line
+from bom.papers.looks import (
+    AMPS,
+    BOLD,
+    COUNT,
+    INPUT,
+    MONEY,
+    NOTE,
+    SECTION,
+    TEXT,
+    TOTAL,
+    TOTAL_WORD,
+    VERDICT_LOOKS,
+    WHOLE,
+)
+from bom.papers.page import Heading, Page
+from bom.papers.standing import MARKS, checks_passed, worst_at
+from bom.read.families import BY_NAME
+
+HEADINGS = (
+    Heading("part", 10, BOLD),
+    Heading("name", 29),
+    Heading("family", 13),
+    Heading("places", 30),
+    Heading("bike takes", 8, COUNT),
+    Heading("spare", 7, COUNT),
+    Heading("unit", 5),
+    Heading("pack size", 7, COUNT),
+    Heading("least packs", 7, WHOLE),
+    Heading("packs to buy", 7, WHOLE),
+    Heading("pack price", 10, INPUT),
+    Heading("piece or metre", 10, MONEY),
+    Heading("line", 10, MONEY),
+    Heading("supplier", 12),
+    Heading("their code", 12),
+    Heading("days", 6, WHOLE),
+    Heading("price of", 11),
+    Heading("verdict", 12),
+    Heading("why", 36),
+)
+FIRST = 4
+NOTES = (
+    "Pack prices (tinted) may be edited, as may what the bike takes and the spare; packs, line and total "
+    "follow. A price that falls with the number of packs is the price at the number bought here and does "
+    "not follow.",
+    "Sums are of goods alone: freight, duty and card fees are the supplier's. Tax as the job says.",
+)
+
+
+@dataclass(frozen=True)
+class PartsLayout:
+    """Where other sheets find things: the row of each part, the total, the longest wait."""
+
+    rows: Mapping[str, int]
+    total: str
+    last: int
+
+
+def write_parts(page: Page, build: Build) -> PartsLayout:
+    """Write the sheet."""
+    page.put(1, 1, f"Parts to buy, prices in {build.bill.currency}", SECTION)
+    page.line(2, " ".join(NOTES), NOTE, len(HEADINGS))
+    page.heading(3, HEADINGS)
+    rows = {}
+    for row, line in enumerate(build.bill.lines, start=FIRST):
+        rows[line.part_id] = row
+        _line(page, row, line, build)
+    last = FIRST + len(build.bill.lines) - 1
+    total_row = last + 1
+    page.put(total_row, 1, "total", TOTAL_WORD)
+    for column in range(2, len(HEADINGS) + 1):
+        page.put(total_row, column, "", TOTAL_WORD)
+    page.formula(total_row, 13, f"SUM(M{FIRST}:M{last})", build.bill.total, TOTAL)
+    after = _holes(page, total_row + 2, build)
+    _donor(page, after, build)
+    page.sheet.auto_filter.ref = f"A3:S{last}"
+    return PartsLayout(rows, f"Parts!$M${total_row}", last)
+
+
+def _line(page: Page, row: int, line: Line, build: Build) -> None:
+    verdict, why = _standing(line, build)
+    buy = line.purchase
+    head = (
+        line.part_id,
+        line.name or _kit_name(line),
+        BY_NAME[line.family].title,
+        ", ".join(line.places),
+        line.quantity,
+        line.spare,
+        line.unit,
+    )
+    if buy is None:
+        tail: tuple[object, ...] = ("", "", "", "", "", 0.0, "no offer", "", "", "")
+        page.row(row, (*head, *tail, Verdict.FAIL, f"Nobody offers it in a currency the job knows. {why}"), HEADINGS)
+        return
+    offer = buy.offer
+    page.row(
+        row,
+        (
+            *head,
+            offer.pack_size,
+            max(offer.minimum_packs, 1),
+            buy.packs,
+            buy.pack_price,
+            0.0,
+            line.cost,
+            offer.supplier,
+            offer.supplier_code,
+            offer.lead_days,
+            offer.price_date,
+            verdict,
+            why,
+        ),
+        HEADINGS,
+    )
+    page.formula(row, 10, f"MAX(ROUNDUP(ROUND((E{row}+F{row})/H{row},9),0),I{row})", buy.packs, WHOLE)
+    page.formula(row, 12, f"K{row}/H{row}", buy.pack_price / offer.pack_size, MONEY)
+    page.formula(row, 13, f"ROUND(J{row}*K{row},2)", line.cost, MONEY)
+
+
+def _kit_name(line: Line) -> str:
+    return f"{BY_NAME[line.family].title} for {line.places[0]}"
+
+
+def _standing(line: Line, build: Build) -> tuple[Verdict, str]:
+    """Give the worst verdict over a part's places, and why."""
+    worst = worst_at(build)
+    stands = [name for name in line.places if name in build.filled and build.filled[name].part_id == line.part_id]
+    found = [worst[name] for name in stands if name in worst]
+    if not stands:
+        return Verdict.NOT_ASKED, f"Goes with {line.places[0]}."
+    if not found:
+        return Verdict.NOT_ASKED, "No rule asks anything of it."
+    finding = max(found, key=lambda entry: entry.verdict)
+    if finding.verdict > Verdict.PASS:
+        return finding.verdict, finding.sentence
+    count = checks_passed(build, tuple(stands))
+    pinned = " Pinned by the builder." if any(build.filled[name].origin == "pinned" for name in stands) else ""
+    return finding.verdict, f"Passes {count} checks.{pinned}"
+
+
+def _holes(page: Page, row: int, build: Build) -> int:
+    if not build.holes:
+        return row
+    page.put(row, 1, "Left open: no part in the catalogue passes here", SECTION)
+    for hole in build.holes:
+        row += 1
+        look = VERDICT_LOOKS[hole.verdict]
+        words = (MARKS[hole.verdict] + " open", hole.place.title, BY_NAME[hole.place.family].title, hole.place.name)
+        for column, word in enumerate(words, start=1):
+            page.put(row, column, word, look)
+        page.line_in(row, 5, len(HEADINGS), hole.sentence, look)
+    return row + 2
+
+
+def _donor(page: Page, row: int, build: Build) -> None:
+    kept = [(name, entry) for name, entry in build.filled.items() if entry.origin == "donor"]
+    if not kept:
+        return
+    page.put(row, 1, "Kept from the donor, at no cost", SECTION)
+    for name, entry in kept:
+        row += 1
+        metres = entry.place.family == "cable"
+        page.put(row, 1, "donor", TEXT)
+        page.put(row, 2, entry.part.word("name")[0])
+        page.put(row, 3, BY_NAME[entry.place.family].title)
+        page.put(row, 4, name)
+        page.put(row, 5, entry.place.quantity, AMPS)
+        page.put(row, 6, "", TEXT)
+        page.put(row, 7, "m" if metres else "pc")

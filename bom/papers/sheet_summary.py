@@ -1,0 +1,168 @@
+"""The first sheet: how the build stands, what it costs, the two key arrangements, what fails first."""
+
+from bom.build import Build
+from bom.judge.verdict import Verdict
+from bom.papers.bench import bench
+from bom.papers.looks import BOLD, MONEY, NOTE, PLAIN, SECTION, TEXT, TITLE, TOTAL, VERDICT_LOOKS, VOLTS, WHOLE, Look
+from bom.papers.page import Heading, Page, counted
+from bom.papers.papers import Papers
+from bom.papers.sheet_parts import FIRST, PartsLayout
+from bom.papers.sheet_volts import pack_rows
+from bom.papers.standing import headline, troubles, worst_at
+from bom.papers.unknowns import unknowns
+
+COLUMNS = (Heading("", 26), Heading("", 19), Heading("", 19), Heading("", 58))
+WIDE = len(COLUMNS)
+MOST_TROUBLES = 12
+RIGHT = Look(bold=True, align="right")
+COMPARED = Look(align="right")
+CAUTIONS = (
+    "Verdicts do not follow an edit of this sheet; money does.",
+    "If it carries pack minus it can kill: the pack can't be switched off. Cover terminals, one hand, insulated "
+    "tools, no rings, somebody beside you.",
+    "A pass says that one printed rating meets one duty. It does not say that the part is genuine, well crimped "
+    "or well placed, and it claims no compliance with any rule or standard.",
+    "Local rules, the inspector and licensed practice stand over this paper. Mains work belongs to an electrician.",
+)
+
+
+def write_summary(page: Page, papers: Papers, parts: PartsLayout) -> None:
+    """Write the sheet."""
+    build = papers.build
+    for index, column in enumerate(COLUMNS):
+        page.sheet.column_dimensions["ABCD"[index]].width = column.width
+    row = _head(page, papers)
+    row = _pack(page, row + 1, papers)
+    row = _answers(page, row + 1, build)
+    row = _money(page, row + 1, build, parts)
+    row = _arrangements(page, row + 1, papers)
+    row = _first(page, row + 1, build)
+    page.put(row + 1, 1, "Cautions", SECTION)
+    for index, text in enumerate(CAUTIONS, start=row + 2):
+        page.line(index, text, PLAIN, WIDE)
+
+
+def _head(page: Page, papers: Papers) -> int:
+    job, build = papers.loaded.job, papers.build
+    page.line(1, job.title, TITLE, WIDE)
+    customer = f"for {job.customer}, " if job.customer else ""
+    page.line(2, f"{customer}{job.date.isoformat()}, key at {build.arrangement}", NOTE, WIDE)
+    worst = Verdict.FAIL if build.count(Verdict.FAIL) else Verdict.CANT_TELL if not build.sound else Verdict.PASS
+    base = VERDICT_LOOKS[worst]
+    big = Look(bold=True, size=15, colour=base.colour, fill=base.fill or "E3E8E6", hatch=base.hatch)
+    page.line(3, headline(build), big, WIDE)
+    return 4
+
+
+def _pack(page: Page, row: int, papers: Papers) -> int:
+    page.put(row, 1, "Pack", SECTION)
+    for name, span in pack_rows(papers.build)[:5]:
+        row += 1
+        page.put(row, 1, name, BOLD)
+        page.put(row, 2, span.low, VOLTS)
+        page.put(row, 3, "V" if span.known else f"V to {span.high:.1f} V" if span.high < 1e9 else "V, no limit known")
+        page.put(row, 4, span.because)
+    figures = bench(papers)
+    row += 1
+    page.put(row, 1, "class", BOLD)
+    page.put(row, 2, "above 60 V DC" if figures.above_60_v else "60 V DC or below")
+    page.put(row, 3, "")
+    page.put(
+        row,
+        4,
+        f"isolation to the frame at least {figures.floor_ohm / 1000:.3g} kohm, to be measured"
+        if figures.above_60_v
+        else "below the high-voltage line; measure isolation all the same",
+    )
+    return row + 1
+
+
+def _answers(page: Page, row: int, build: Build) -> int:
+    page.put(row, 1, "Answers", SECTION)
+    meanings = {
+        Verdict.FAIL: "below the duty, or nothing stands there",
+        Verdict.CANT_TELL: "a figure is missing: never taken as a pass",
+        Verdict.TIGHT: "meets the duty without its margin",
+        Verdict.PASS: "meets the duty and its margin",
+    }
+    for verdict, meaning in meanings.items():
+        row += 1
+        page.put(row, 1, verdict)
+        page.formula(row, 2, counted(verdict, "A", "Checks"), build.count(verdict), WHOLE)
+        page.put(row, 3, "")
+        page.put(row, 4, meaning)
+    return row + 1
+
+
+def _money(page: Page, row: int, build: Build, parts: PartsLayout) -> int:
+    lines = [line for line in build.bill.lines if line.purchase]
+    page.put(row, 1, "Money and time", SECTION)
+    page.put(row + 1, 1, "parts together", BOLD)
+    page.formula(row + 1, 2, parts.total, build.bill.total, TOTAL)
+    page.put(row + 1, 3, build.bill.currency, BOLD)
+    open_places = len(build.holes) + len(build.bill.lines) - len(lines)
+    page.put(
+        row + 1,
+        4,
+        f"without {open_places} that can't be bought yet" if open_places else "goods alone, whole packs, spares in",
+    )
+    days = max((line.purchase.offer.lead_days for line in lines if line.purchase), default=0)
+    page.put(row + 2, 1, "longest wait", BOLD)
+    page.formula(row + 2, 2, f"MAX(Parts!P{FIRST}:P{parts.last})", days, WHOLE)
+    page.put(row + 2, 3, "days")
+    slow = [line.part_id for line in lines if line.purchase and line.purchase.offer.lead_days == days]
+    page.put(row + 2, 4, f"for {', '.join(slow)}" if slow else "")
+    return row + 3
+
+
+def _arrangements(page: Page, row: int, papers: Papers) -> int:
+    page.put(row, 1, "Key arrangements side by side", SECTION)
+    row += 1
+    page.put(row, 1, "", BOLD)
+    for column, build in enumerate(papers.builds, start=2):
+        page.put(row, column, f"key at {build.arrangement}", RIGHT)
+    words = [*_compared(papers.build)]
+    answers = [_compared(build) for build in papers.builds]
+    for word in words:
+        row += 1
+        page.put(row, 1, word, BOLD)
+        for column, answer in enumerate(answers, start=2):
+            value = answer[word]
+            page.put(row, column, value, MONEY if word == "cost of parts" else COMPARED)
+    return row + 1
+
+
+def _compared(build: Build) -> dict[str, object]:
+    worst = worst_at(build).get("key switch")
+    entry = build.filled.get("key switch")
+    key = f"{entry.part_id}, {worst.verdict.word if worst else 'not asked'}" if entry else "left open"
+    return {
+        "places": len(build.loom.places),
+        "places left open": len(build.holes),
+        "cost of parts": build.bill.total,
+        "fails": build.count(Verdict.FAIL),
+        "can't tell": build.count(Verdict.CANT_TELL),
+        "tight": build.count(Verdict.TIGHT),
+        "key switch": key,
+    }
+
+
+def _first(page: Page, row: int, build: Build) -> int:
+    found = troubles(build, Verdict.TIGHT)
+    page.put(row, 1, "What fails first", SECTION)
+    if not found:
+        page.line(row + 1, "Nothing fails, nothing is tight.", TEXT, WIDE)
+        return row + 2
+    for entry in [entry for entry in unknowns(build)[:1] if len(entry.waiting) > 1]:
+        row += 1
+        page.line(row, f"Find out first: {entry.datum}. {len(entry.waiting)} answers wait for it.", BOLD, WIDE)
+    for trouble in found[:MOST_TROUBLES]:
+        row += 1
+        page.put(row, 1, trouble.verdict)
+        more = f" and {len(trouble.subjects) - 1} alike" if len(trouble.subjects) > 1 else ""
+        page.line_in(row, 2, 3, f"{trouble.subjects[0]}{more}", BOLD)
+        page.put(row, 4, f"{trouble.sentences[0]} Cure: {trouble.cures[0]}")
+    if len(found) > MOST_TROUBLES:
+        row += 1
+        page.line(row, f"and {len(found) - MOST_TROUBLES} more on the sheets Checks and Find out.", NOTE, WIDE)
+    return row + 1

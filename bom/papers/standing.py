@@ -1,0 +1,117 @@
+"""How a build stands, in words: the headline, what to settle first, and the worst answer at each place."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from bom.build import Build, Hole
+from bom.check.finding import Finding
+from bom.judge.verdict import Verdict
+
+# A sign beside each word, so that a grey print tells them apart.
+MARKS: Mapping[Verdict, str] = {
+    Verdict.FAIL: "✖",
+    Verdict.CANT_TELL: "◐",
+    Verdict.TIGHT: "△",
+    Verdict.PASS: "✓",
+    Verdict.NOT_ASKED: "–",
+}
+OPEN = "no part passes"
+HOLE_CURE = "add a part to the catalogue that meets this, pin one by your own judgement, or change the job"
+
+
+@dataclass(frozen=True)
+class Trouble:
+    """One rule's trouble at one place, with everything alike in it.
+
+    subjects   places or pairs of places
+    sentences  each different sentence once
+    cures      each different thing that helps, or how to find out, once
+    """
+
+    verdict: Verdict
+    rule: str
+    subjects: tuple[str, ...]
+    sentences: tuple[str, ...]
+    cures: tuple[str, ...]
+
+
+def marked(verdict: Verdict) -> str:
+    """Give the word of a verdict with its sign."""
+    return f"{MARKS[verdict]} {verdict.word}"
+
+
+def places_of(finding: Finding) -> list[str]:
+    """Name the places a finding is about."""
+    return finding.subject.split(" / ")
+
+
+def worst_at(build: Build) -> Mapping[str, Finding]:
+    """Give the worst finding of each place; of equals the first."""
+    worst: dict[str, Finding] = {}
+    for finding in build.findings:
+        for place in places_of(finding):
+            if place not in worst or finding.verdict > worst[place].verdict:
+                worst[place] = finding
+    return worst
+
+
+def headline(build: Build) -> str:
+    """Say in one line how the build stands."""
+    fails, untold, tight = (build.count(v) for v in (Verdict.FAIL, Verdict.CANT_TELL, Verdict.TIGHT))
+    unpriced = sum(1 for line in build.bill.lines if line.purchase is None)
+    said = []
+    if fails:
+        said.append(f"{fails} {'thing fails' if fails == 1 else 'things fail'}")
+    if untold:
+        said.append(f"{untold} can't be told")
+    if unpriced:
+        said.append(f"{unpriced} {'part has' if unpriced == 1 else 'parts have'} no offer")
+    if said:
+        return f"{', '.join(said)}: settle before ordering"
+    if tight:
+        return f"Nothing fails; {tight} {'meets its' if tight == 1 else 'meet their'} duty without margin"
+    return "Nothing fails and nothing is left untold by the rules asked"
+
+
+def troubles(build: Build, best: Verdict = Verdict.CANT_TELL) -> list[Trouble]:
+    """List places left open, then findings no better than `best`, worst first and alike ones together."""
+    out = [
+        Trouble(hole.verdict, OPEN, (hole.place.name,), (hole.sentence,), (hole_cure(hole),))
+        for hole in build.holes
+        if hole.verdict >= best
+    ]
+    groups: dict[tuple[Verdict, str, str], list[Finding]] = {}
+    for finding in build.findings:
+        if finding.verdict >= best:
+            groups.setdefault((finding.verdict, finding.rule, places_of(finding)[0]), []).append(finding)
+    for (verdict, rule, _), group in groups.items():
+        out.append(
+            Trouble(
+                verdict,
+                rule,
+                *(
+                    tuple(dict.fromkeys(words))
+                    for words in (
+                        [finding.subject for finding in group],
+                        [finding.sentence for finding in group],
+                        [_cure(finding) for finding in group],
+                    )
+                ),
+            )
+        )
+    return sorted(out, key=lambda trouble: -trouble.verdict)
+
+
+def hole_cure(hole: Hole) -> str:
+    """Say what helps a place that stays open."""
+    return f"find out {hole.datum}; or: {HOLE_CURE}" if hole.datum else HOLE_CURE
+
+
+def _cure(finding: Finding) -> str:
+    return f"find out {finding.datum}; or: {finding.cure}" if finding.datum else finding.cure
+
+
+def checks_passed(build: Build, place_names: tuple[str, ...]) -> int:
+    """Count the passed comparisons at some places."""
+    names = set(place_names)
+    return sum(1 for finding in build.findings if finding.verdict == Verdict.PASS and names & set(places_of(finding)))

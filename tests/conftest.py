@@ -1,0 +1,105 @@
+"""Shared by the tests: the catalogue, read once, and jobs made by editing the starter jobs."""
+
+import tomllib
+from collections.abc import Callable, Mapping
+from functools import cache
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from bom.build import Build
+from bom.convert import convert
+from bom.duties.budget import budget
+from bom.duties.circuits import Counted, Facts
+from bom.duties.volts import pack_facts
+from bom.errors import Fault
+from bom.margins import Margins
+from bom.read.catalogue import Catalogue, read_catalogue
+from bom.read.job import JobFile
+
+PROJECT = Path(__file__).resolve().parent.parent
+STARTERS = ("street-72", "moped-48", "frame-return-105")
+
+Edits = Mapping[str, object]
+Edited = Callable[..., JobFile]
+Converted = Callable[..., Build]
+
+
+@cache
+def _starter(name: str) -> str:
+    return (PROJECT / "templates" / "jobs" / f"{name}.toml").read_text(encoding="utf-8")
+
+
+def _edit(data: dict[str, Any], path: str, value: object) -> None:
+    """Set "pack.bms.charge", or "loads.horn.current" where a list is searched by name; None leaves the key out."""
+    *parents, last = path.split(".")
+    here: Any = data
+    for parent in parents:
+        if isinstance(here, list):
+            here = next(entry for entry in here if entry["name"] == parent)
+        else:
+            here = here.setdefault(parent, {})
+    if value is None:
+        here.pop(last, None)
+    else:
+        here[last] = value
+
+
+@pytest.fixture(scope="session")
+def project() -> Path:
+    return PROJECT
+
+
+@pytest.fixture(scope="session")
+def catalogue() -> Catalogue:
+    return read_catalogue(PROJECT / "catalog")
+
+
+@pytest.fixture(scope="session")
+def margins(catalogue: Catalogue) -> Margins:
+    return catalogue.margins
+
+
+@pytest.fixture(scope="session")
+def edited() -> Edited:
+    """Give a starter job with some of its keys set otherwise."""
+
+    def make(starter: str = "street-72", edits: Edits | None = None) -> JobFile:
+        data = tomllib.loads(_starter(starter))
+        for path, value in (edits or {}).items():
+            _edit(data, path, value)
+        return JobFile.model_validate(data)
+
+    return make
+
+
+@pytest.fixture(scope="session")
+def facts_of(margins: Margins) -> Callable[..., Facts]:
+    """Work out the facts of a job whose coils hold and pull 2.6 A and whose charger ends at full charge."""
+
+    def make(job: JobFile, key_at: str = "12 V") -> Facts:
+        counted = Counted(2.6, 2.6, "coils as counted", 0.0)
+        pack = pack_facts(job, margins, counted.charge_end_v)
+        return Facts(job, margins, pack, budget(job, margins, counted.hold_a), counted, key_at)
+
+    return make
+
+
+@pytest.fixture(scope="session")
+def converted(catalogue: Catalogue, edited: Edited) -> Converted:
+    """Convert an edited starter job; each combination is worked out once."""
+    done: dict[str, Build] = {}
+
+    def make(starter: str = "street-72", edits: Edits | None = None, key_at: str = "") -> Build:
+        job = edited(starter, edits)
+        at = key_at or ("pack volts" if job.wishes.key == "pack volts" else "12 V")
+        key = f"{starter} {at} {edits!r}"
+        if key not in done:
+            faults: list[Fault] = []
+            margins = catalogue.margins.overridden(job.margins, "job", {}, faults)
+            assert not faults
+            done[key] = convert(job, catalogue, margins, at, lambda text: None)
+        return done[key]
+
+    return make

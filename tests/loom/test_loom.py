@@ -1,0 +1,149 @@
+"""The loom of every starter job, both key arrangements, some wishes: it hangs together, every wire is guarded."""
+
+from collections.abc import Callable
+
+import pytest
+
+from bom.loom.layout import lay_out
+from bom.loom.model import LINKS, Loom
+from bom.margins import Margins
+from bom.read.families import BY_NAME
+from bom.read.job import JobFile
+
+Edited = Callable[..., JobFile]
+JOBS = [
+    ("street-72", {}),
+    ("moped-48", {}),
+    ("frame-return-105", {}),
+    ("street-72", {"wishes.buffer_battery": True}),
+    ("street-72", {"wishes.meter": "volts and amps"}),
+    ("street-72", {"wishes.contactor": False}),
+    ("street-72", {"wishes.isolator": "none", "wishes.pack_plug": False}),
+    ("street-72", {"wishes.pack_plug": False, "controller.key_input": "12 V"}),
+    ("street-72", {"wishes.charge_port": False, "wishes.charger": False, "wishes.meter": "none"}),
+]
+CASES = [
+    pytest.param(name, edits, key, id=f"{name} {edits} {key}") for name, edits in JOBS for key in ("12 V", "pack volts")
+]
+FUSES = ("main_fuse", "tap_fuse", "blade_fuse")
+
+
+@pytest.fixture
+def loom(request: pytest.FixtureRequest, edited: Edited, margins: Margins) -> tuple[JobFile, Loom]:
+    name, edits, key = request.param
+    job = edited(name, edits)
+    return job, lay_out(job, margins, key)
+
+
+every_loom = pytest.mark.parametrize("loom", CASES, ids=lambda case: " ".join(map(str, case)), indirect=True)
+
+
+@every_loom
+def test_names_are_given_once(loom: tuple[JobFile, Loom]) -> None:
+    names = [place.name for place in loom[1].places]
+    assert sorted(set(names)) == sorted(names)
+    wires = [wire.name for wire in loom[1].wires]
+    assert sorted(set(wires)) == sorted(wires)
+
+
+@every_loom
+def test_every_family_is_one_of_the_catalogue(loom: tuple[JobFile, Loom]) -> None:
+    assert {place.family for place in loom[1].places} <= set(BY_NAME)
+
+
+@every_loom
+def test_every_wire_has_two_ends_a_length_and_a_cable(loom: tuple[JobFile, Loom]) -> None:
+    for wire in loom[1].wires:
+        assert wire.start != wire.end
+        assert 0 < wire.length_m <= wire.part_of_m * (1 + 1e-9)
+        place = loom[1].place(wire.name)
+        assert place.family == "cable"
+        assert place.terminals == (wire.start, wire.end)
+        assert place.quantity >= wire.length_m
+
+
+@every_loom
+def test_every_wire_is_guarded(loom: tuple[JobFile, Loom]) -> None:
+    """But the pack lead and stubs, which are short; motor leads, which the controller limits; a limited supply."""
+    job, whole = loom
+    for wire in whole.wires:
+        place = whole.place(wire.name)
+        limited = place.circuit == "12 V supply" and not job.wishes.buffer_battery
+        if wire.name == "pack lead" or wire.name.endswith(" stub") or place.circuit == "phase" or limited:
+            assert not wire.guard
+            continue
+        assert whole.place(wire.guard).family in FUSES
+        assert ("guards", wire.guard, wire.name) in {(link.kind, link.first, link.second) for link in whole.links}
+
+
+@every_loom
+def test_every_link_joins_places_that_are_there(loom: tuple[JobFile, Loom]) -> None:
+    names = {place.name for place in loom[1].places}
+    for link in loom[1].links:
+        assert link.kind in LINKS
+        assert {link.first, link.second} <= names
+        assert link.first != link.second
+
+
+@every_loom
+def test_every_fuse_has_a_holder(loom: tuple[JobFile, Loom]) -> None:
+    held = {link.second for link in loom[1].links if link.kind == "takes fuse"}
+    assert held == {place.name for place in loom[1].places if place.family in FUSES}
+
+
+@every_loom
+def test_every_heavy_end_has_a_lug_or_a_plug_and_every_thin_wire_a_crimp(loom: tuple[JobFile, Loom]) -> None:
+    ended = {link.second for link in loom[1].links if link.kind in ("crimped on", "takes wire")}
+    assert {wire.name for wire in loom[1].wires} <= ended
+
+
+def reached(loom: Loom, start: str, without: tuple[str, ...] = ()) -> set[str]:
+    """Walk the wires from a point, through every part from its "in" to its "out"."""
+    edges = [(wire.start, wire.end) for wire in loom.wires]
+    points = {point for edge in edges for point in edge}
+    edges += [(point, f"{point.removesuffix(' in')} out") for point in points if point.endswith(" in")]
+    found, todo = set(), [start]
+    while todo:
+        here = todo.pop()
+        if here in found or any(here in (f"{part} in", f"{part} out") for part in without):
+            continue
+        found.add(here)
+        todo += [b if a == here else a for a, b in edges if here in (a, b)]
+    return found
+
+
+@every_loom
+def test_pack_reaches_the_controller_and_comes_back(loom: tuple[JobFile, Loom]) -> None:
+    assert "controller plus" in reached(loom[1], "pack plus")
+    assert "pack minus" in reached(loom[1], "controller minus")
+    assert "converter in" in reached(loom[1], "pack plus")
+    assert "pack minus" in reached(loom[1], "converter minus")
+
+
+@every_loom
+def test_pulling_the_main_fuse_leaves_nothing_live_behind_it(loom: tuple[JobFile, Loom]) -> None:
+    assert reached(loom[1], "pack plus", without=("main fuse",)) == {"pack plus"}
+
+
+@every_loom
+def test_the_break_by_hand_kills_every_tap(loom: tuple[JobFile, Loom]) -> None:
+    job, whole = loom
+    breaks = [part for part in ("isolator", "pack plug") if part in {place.name for place in whole.places}]
+    for part in breaks:
+        live = reached(whole, "pack plus", without=(part,))
+        assert not live & {"controller plus", "converter in", "meter plus", "charge port plus", "controller key input"}
+    assert bool(breaks) == (job.wishes.pack_plug or job.wishes.isolator != "none")
+
+
+@pytest.mark.parametrize(("wish", "back"), [(True, {"return"}), (False, set())])
+def test_lamps_return_by_wire_only_where_wished(wish: bool, back: set[str], edited: Edited, margins: Margins) -> None:
+    loom = lay_out(edited("street-72", {"wishes.two_wire": wish}), margins, "12 V")
+    circuits = [wire.name for wire in loom.wires if " circuit " in wire.name]
+    assert circuits
+    assert {name.rsplit(" ", 1)[-1] for name in circuits} - {"feed"} == back
+
+
+def test_key_at_pack_volts_stands_in_the_converter_feed(edited: Edited, margins: Margins) -> None:
+    low, high = (lay_out(edited(), margins, key) for key in ("12 V", "pack volts"))
+    assert "converter in" in reached(low, "pack plus", without=("key switch",))
+    assert "converter in" not in reached(high, "pack plus", without=("key switch",))

@@ -1,0 +1,54 @@
+"""One sound build and one hostile one, worked out once for all paper tests."""
+
+from pathlib import Path
+
+import pytest
+
+from bom.data import folder
+from bom.papers.papers import Papers, write_papers
+from bom.session import run
+
+STARTER = folder("templates") / "jobs" / "street-72.toml"
+HOSTILE = {
+    'title = "Street twin, 72 V class"': 'title = "=1+1 & | *stars* `ticks` <b>"',
+    'customer = "Demonstration"': 'customer = "+cmd|calc"',
+    'name = "horn"\n': 'name = "@SUM(A1)"\n',
+    'feeds = ["horn"]': 'feeds = ["@SUM(A1)"]',
+    'name = "regulator"': 'name = "-2+3"',
+    'pack_resistance = "38 mohm"': "",
+}
+PINS = '\n[pins]\nconverter = "CV-0101"\n"main fuse" = "MF-0101"\n'
+
+
+def papers_of(path: Path) -> Papers:
+    session = run(path, folder("catalog"), lambda _: None)
+    return Papers(session.loaded, session.catalogue, session.margins, session.build, session.other)
+
+
+@pytest.fixture(scope="session")
+def sound() -> Papers:
+    return papers_of(STARTER)
+
+
+@pytest.fixture(scope="session")
+def hostile(tmp_path_factory: pytest.TempPathFactory) -> Papers:
+    """A job whose names try to be formulas and Markdown, with parts pinned that can't pass."""
+    text = STARTER.read_text(encoding="utf-8")
+    for plain, nasty in HOSTILE.items():
+        assert plain in text, f"the starter job no longer holds {plain!r}"
+        text = text.replace(plain, nasty)
+    path = tmp_path_factory.mktemp("jobs") / "hostile.toml"
+    path.write_text(text + PINS, encoding="utf-8")
+    return papers_of(path)
+
+
+@pytest.fixture(scope="session", params=["sound", "hostile"])
+def papers(request: pytest.FixtureRequest) -> Papers:
+    found = request.getfixturevalue(request.param)
+    assert isinstance(found, Papers)
+    return found
+
+
+@pytest.fixture(scope="session")
+def written(papers: Papers, tmp_path_factory: pytest.TempPathFactory) -> list[Path]:
+    return write_papers(papers, tmp_path_factory.mktemp("papers"))

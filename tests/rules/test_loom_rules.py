@@ -1,0 +1,138 @@
+"""Rules about the whole bike, on small edits of the street job; figures worked by hand beside each case."""
+
+from collections.abc import Callable, Mapping
+
+import numpy as np
+import pytest
+
+from bom.check.loom_view import LoomView
+from bom.judge.rule import LoomRule, rules
+from bom.loom.layout import lay_out
+from bom.margins import Margins
+from bom.parts import Parts
+from bom.read.catalogue import Catalogue
+
+Answers = Callable[..., dict[str, str]]
+
+# 4.2 A of electronics and 2.6 A of coils: 6.8 A x 13.5 V / 0.85 = 108 W, from 20 x 3.60 V = 72.0 V it is 1.5 A.
+STEADY = {"loads": [{"name": "lights", "kind": "electronics", "current": "4.2 A", "on": ["key"]}], "donor.items": []}
+
+# rule, edits of the street job, key at, what is compared, verdict
+CASES = [
+    # 110 A + 1.5 A = 111.5 A; over 85 % (common practice) 131.2 A
+    ("battery-management-holds", STEADY | {"pack.bms.discharge": "220 A"}, "discharge limit", "pass"),
+    ("battery-management-holds", STEADY | {"pack.bms.discharge": "131.3 A"}, "discharge limit", "pass"),
+    ("battery-management-holds", STEADY | {"pack.bms.discharge": "131.1 A"}, "discharge limit", "tight"),
+    ("battery-management-holds", STEADY | {"pack.bms.discharge": "111.6 A"}, "discharge limit", "tight"),
+    ("battery-management-holds", STEADY | {"pack.bms.discharge": "111.4 A"}, "discharge limit", "fail"),
+    ("battery-management-holds", STEADY | {"pack.bms.discharge": None}, "discharge limit", "can't tell"),
+    # highest bus 88 V (over-voltage limit); lowest 62 V - 160 A x 0.038 ohm = 55.92 V
+    ("controller-takes-the-pack", {"controller.supply_max": "92 V"}, "highest supply volts", "pass"),
+    ("controller-takes-the-pack", {"controller.supply_max": "88 V"}, "highest supply volts", "pass"),
+    ("controller-takes-the-pack", {"controller.supply_max": "87.9 V"}, "highest supply volts", "fail"),
+    ("controller-takes-the-pack", {"controller.supply_max": None}, "highest supply volts", "can't tell"),
+    ("controller-takes-the-pack", {"controller.supply_min": "40 V"}, "lowest supply volts", "pass"),
+    ("controller-takes-the-pack", {"controller.supply_min": "55.9 V"}, "lowest supply volts", "pass"),
+    ("controller-takes-the-pack", {"controller.supply_min": "56 V"}, "lowest supply volts", "fail"),
+    ("controller-takes-the-pack", {"controller.supply_min": None}, "lowest supply volts", "can't tell"),
+    ("hand-break-exists", {"wishes.isolator": "link plug"}, "break by hand", "pass"),
+    ("hand-break-exists", {"wishes.isolator": "none", "wishes.pack_plug": True}, "break by hand", "pass"),
+    ("hand-break-exists", {"wishes.isolator": "none", "wishes.pack_plug": False}, "break by hand", "fail"),
+    ("lights-survive-a-trip", {"wishes.buffer_battery": True}, "buffer battery", "pass"),
+    ("lights-survive-a-trip", {"wishes.buffer_battery": False}, "buffer battery", "tight"),
+    # 200 mm is common practice; ABYC E-11 says 7 in (178 mm) from the battery, from memory
+    ("pack-lead-is-short", {"runs.pack_to_fuse": "150 mm"}, "unfused length", "pass"),
+    ("pack-lead-is-short", {"runs.pack_to_fuse": "200 mm"}, "unfused length", "pass"),
+    ("pack-lead-is-short", {"runs.pack_to_fuse": "201 mm"}, "unfused length", "fail"),
+    # charge limit and regeneration as entered
+    ("regeneration-has-room", {"controller.regen": "30 A", "pack.bms.charge": "45 A"}, "charge limit", "pass"),
+    ("regeneration-has-room", {"controller.regen": "45 A", "pack.bms.charge": "45 A"}, "charge limit", "pass"),
+    ("regeneration-has-room", {"controller.regen": "46 A", "pack.bms.charge": "45 A"}, "charge limit", "fail"),
+    ("regeneration-has-room", {"pack.bms.charge": None}, "charge limit", "can't tell"),
+    ("regeneration-has-room", {"controller.over_voltage": None}, "over-voltage limit", "can't tell"),
+    ("regeneration-has-room", {"controller.regen": None}, "charge limit", "not asked"),
+    ("strings-are-fused", {"pack.strings": 1}, "strings", "pass"),
+    ("strings-are-fused", {"pack.strings": 2}, "strings", "fail"),
+    # 200 mm is common practice, as for the pack lead
+    ("stubs-are-short", {"runs.tap_stub": "200 mm"}, "unfused length", "pass"),
+    ("stubs-are-short", {"runs.tap_stub": "201 mm"}, "unfused length", "fail"),
+    ("stop-opens-the-traction-circuit", {"wishes.contactor": True}, "what it opens", "pass"),
+    ("stop-opens-the-traction-circuit", {"wishes.contactor": False}, "what it opens", "tight"),
+    ("earth-is-fused", {"donor.earth": "positive", "donor.lamp_return": "wire"}, "earth and lamp return", "pass"),
+    ("earth-is-fused", {"donor.earth": "positive", "donor.lamp_return": "frame"}, "earth and lamp return", "fail"),
+    ("earth-is-fused", {"donor.earth": "negative", "donor.lamp_return": "frame"}, "earth and lamp return", "pass"),
+    ("earth-is-fused", {"donor.earth": "positive", "wishes.two_wire": False}, "earth and lamp return", "fail"),
+    ("bus-is-filled-first", {}, "filling of the bus", "pass"),
+    ("bus-is-filled-first", {"wishes.precharge": False}, "filling of the bus", "fail"),
+    ("bus-is-filled-first", {"wishes.contactor": False}, "filling of the bus", "fail"),
+    ("key-stops-the-bike", {"wishes.buffer_battery": True}, "what feeds the coils", "pass"),
+    ("donor-loads-suit-the-rail", {}, "made for", "pass"),
+    ("donor-loads-suit-the-rail", {"donor.supply": "6 V"}, "made for", "fail"),
+    ("donor-loads-suit-the-rail", {"donor.lighting": "AC"}, "made for", "can't tell"),
+    ("donor-loads-suit-the-rail", {"donor.supply": "6 V", "loads": []}, "made for", "not asked"),
+    # Worked: 25 mm2 at 90 C among three is 161 A x 0.70 (IEC 60364-5-52 B.52.12 and B.52.17, partly from memory) at
+    # 30 C; the tails' own 140 A continuous need more than 2.5 mm2 (36 A x 0.70)
+    ("motor-tails-carry", {"motor.lead_area": "2.5 mm2"}, "ampacity", "fail"),
+    ("motor-tails-carry", {"motor.lead_area": "50 mm2"}, "ampacity", "pass"),
+    ("motor-tails-carry", {"motor.lead_area": None}, "ampacity", "not asked"),
+]
+WORDS = ("not asked", "pass", "tight", "can't tell", "fail")
+
+
+@pytest.fixture
+def answers(edited: Callable[..., object], facts_of: Callable[..., object], margins: Margins) -> Answers:
+    def ask(rule: str, edits: object, key_at: str = "12 V", parts: Mapping[str, Parts] | None = None) -> dict[str, str]:
+        job = edited("street-72", edits)
+        view = LoomView(lay_out(job, margins, key_at), facts_of(job, key_at), parts or {})
+        shape = next(entry.shape for entry in rules() if entry.name == rule)
+        assert isinstance(shape, LoomRule)
+        found: dict[str, str] = {}
+        for answer in shape.judge(view):
+            what = answer.what.split(" at ")[0]
+            found[what] = max(found.get(what, "not asked"), answer.verdict.word, key=WORDS.index)
+        return found
+
+    return ask
+
+
+@pytest.mark.parametrize(("rule", "edits", "what", "verdict"), CASES)
+def test_case(rule: str, edits: object, what: str, verdict: str, answers: Answers) -> None:
+    assert answers(rule, edits).get(what, "not asked") == verdict
+
+
+def converter(catalogue: Catalogue, idle_ma: float) -> Parts:
+    table = catalogue.families["converter"].take([0])
+    return Parts(
+        table.family, table.ids, {**table.numbers, "quiescent_ma": np.array([idle_ma])}, table.words, table.curves
+    )
+
+
+# 20 % of the pack over the amps that stay on: the battery management's 5 mA and the converter's own.
+@pytest.mark.parametrize(
+    ("idle_ma", "capacity", "key_at", "verdict"),
+    [
+        (13.0, "42 Ah", "12 V", "tight"),  # 8.4 Ah / 18 mA = 19.4 days
+        (6.0, "42 Ah", "12 V", "pass"),  # 8.4 Ah / 11 mA = 31.8 days
+        (6.0, "39.7 Ah", "12 V", "pass"),  # 39.6 Ah lasts 30 days to the hour
+        (6.0, "39.5 Ah", "12 V", "tight"),
+        (13.0, "42 Ah", "pack volts", "pass"),  # the key cuts the converter off: 8.4 Ah / 5 mA = 70 days
+        (float("nan"), "42 Ah", "12 V", "can't tell"),
+        (6.0, None, "12 V", "can't tell"),
+    ],
+)
+def test_parked_pack_lasts(
+    idle_ma: float, capacity: str | None, key_at: str, verdict: str, catalogue: Catalogue, answers: Answers
+) -> None:
+    parts = {"converter": converter(catalogue, idle_ma)}
+    found = answers("parked-pack-lasts", {"pack.capacity": capacity}, key_at, parts)
+    assert list(found.values()) == [verdict]
+
+
+def test_a_buffer_battery_holds_the_coils_behind_the_key(answers: Answers) -> None:
+    found = answers("key-stops-the-bike", {"wishes.buffer_battery": True}, "pack volts")
+    assert found == {"what feeds the coils": "fail"}
+
+
+def test_every_rule_about_the_bike_has_cases() -> None:
+    named = {rule for rule, *_ in CASES} | {"parked-pack-lasts"}
+    assert named == {rule.name for rule in rules() if isinstance(rule.shape, LoomRule)}
