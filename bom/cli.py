@@ -101,13 +101,14 @@ def _progress() -> Callable[[str], None]:
 
 
 def _build(options: argparse.Namespace) -> int:
-    from bom.papers.papers import Papers, write_papers
+    from bom.papers.papers import write_papers
 
     session = _session(options)
     out = options.out or Path("output") / session.loaded.name
-    papers = Papers(session.loaded, session.catalogue, session.margins, session.build, session.other)
-    for path in write_papers(papers, out):
+    for path in write_papers(session, out):
         print(path)
+    for note in session.notes:
+        print(note)
     print(summary(session.build))
     return UNSOUND if options.strict and not session.build.sound else GOOD
 
@@ -120,6 +121,8 @@ def _check(options: argparse.Namespace) -> int:
         print(json.dumps(as_json(session.build, everything=options.all), indent=2, ensure_ascii=False))
     else:
         print(as_text(session.build, everything=options.all))
+        for note in session.notes:
+            print(note)
         print(summary(session.build))
     return GOOD if session.build.sound else UNSOUND
 

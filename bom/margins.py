@@ -40,10 +40,9 @@ class Margins:
 
     def __getattr__(self, name: str) -> float:
         """Give a margin's value; an unknown name is a programming error."""
-        try:
-            return self.entries[name].value
-        except KeyError:
-            raise AttributeError(name) from None
+        if name.startswith("_") or name not in self.entries:
+            raise AttributeError(name)
+        return self.entries[name].value
 
     def overridden(
         self, values: Mapping[str, float], file: str, line_of: Mapping[str, int], faults: list[Fault]

@@ -9,6 +9,7 @@ from bom.convert import arrangements, convert
 from bom.errors import Fault, InputError
 from bom.loom.layout import lay_out
 from bom.margins import Margins
+from bom.money.prices import left_out
 from bom.read.catalogue import Catalogue, read_catalogue
 from bom.read.families import BY_NAME
 from bom.read.load_job import LoadedJob, load_job
@@ -21,6 +22,7 @@ class Session:
 
     build  the arrangement asked for (or the cheaper sound one)
     other  the other arrangement, for comparison
+    notes  what was left out of the choice, for the papers
     """
 
     loaded: LoadedJob
@@ -28,6 +30,12 @@ class Session:
     margins: Margins
     build: Build
     other: Build
+    notes: tuple[str, ...]
+
+    @property
+    def builds(self) -> tuple[Build, Build]:
+        """List both arrangements, the one papered first."""
+        return (self.build, self.other)
 
 
 def run(job_path: Path, catalogue_folder: Path, say: Callable[[str], None]) -> Session:
@@ -40,13 +48,32 @@ def run(job_path: Path, catalogue_folder: Path, say: Callable[[str], None]) -> S
     faults: list[Fault] = []
     margins = catalogue.margins.overridden(loaded.job.margins, str(job_path), loaded.margin_lines(), faults)
     faults += _pin_faults(loaded, catalogue, margins)
+    notes = _currency_notes(loaded, catalogue, faults)
     if faults:
         raise InputError(faults)
     builds = [convert(loaded.job, catalogue, margins, key_at, say) for key_at in arrangements(loaded.job)]
     if loaded.job.wishes.key == "cheapest":
         builds.sort(key=lambda build: (not build.sound, build.bill.total))
     build, other = builds
-    return Session(loaded, catalogue, margins, replace(build, donor=_with_other(build, other)), other)
+    return Session(loaded, catalogue, margins, replace(build, donor=_with_other(build, other)), other, notes)
+
+
+def _currency_notes(loaded: LoadedJob, catalogue: Catalogue, faults: list[Fault]) -> tuple[str, ...]:
+    """Say which offers cannot be priced for want of a rate; where none can be, that is a fault of the job."""
+    money = loaded.job.money
+    offers = [offer for group in catalogue.offers.values() for offer in group]
+    missing = left_out(offers, money)
+    if offers and sum(missing.values()) == len(offers):
+        accepted = f"The offers are in {', '.join(sorted(missing))}: use one of them, or give its worth in money.rates."
+        faults.append(
+            Fault(
+                str(loaded.path), loaded.lines.line(("money", "currency")), "money.currency", money.currency, accepted
+            )
+        )
+    return tuple(
+        f"{count} offers in {currency} were left out: money.rates gives no rate for {currency}."
+        for currency, count in sorted(missing.items())
+    )
 
 
 def _pin_faults(loaded: LoadedJob, catalogue: Catalogue, margins: Margins) -> list[Fault]:

@@ -26,6 +26,8 @@ class Answer:
 
 def judge_parts(parts: Parts, duty: Duty, margins: Margins) -> list[Answer]:
     """Ask every part rule of the family that has something to ask here about all parts at once."""
+    if not len(parts):
+        return []
     return [
         Answer(rule, judgement)
         for rule, shape in part_rules(parts.family)

@@ -1,6 +1,7 @@
 """What an offer costs: net of tax, in the job's currency, in whole packs."""
 
-from collections.abc import Mapping, Sequence
+from collections import Counter
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from math import ceil
 
@@ -29,6 +30,11 @@ class Purchase:
 def rate(offer: Offer, money: Money) -> float | None:
     """Give the worth of one unit of the offer's currency; None when the job does not say."""
     return 1.0 if offer.currency == money.currency else money.rates.get(offer.currency)
+
+
+def left_out(offers: Iterable[Offer], money: Money) -> Mapping[str, int]:
+    """Count the offers that cannot be priced because the job gives no rate for their currency."""
+    return Counter(offer.currency for offer in offers if rate(offer, money) is None)
 
 
 def pack_price(offer: Offer, packs: int, money: Money) -> float | None:

@@ -6,11 +6,11 @@ from math import isfinite, isnan, nan
 from bom.build import Build
 from bom.check.loom_view import LoomView
 from bom.margins import Margins
-from bom.papers.papers import Papers
 from bom.physics.discharge import time_to_volts_s
 from bom.physics.isolation import LOW_VOLTAGE_LIMIT_V, floor_ohm
 from bom.physics.precharge import time_to_fraction_s
 from bom.rules.parked_pack_lasts import parked_drain_a
+from bom.session import Session
 from bom.span import Span
 
 BLEED_OHM = 10_000.0  # an example to scale by: seconds grow with the ohms
@@ -46,9 +46,9 @@ class Bench:
     drain_unknown: str
 
 
-def bench(papers: Papers) -> Bench:
+def bench(session: Session) -> Bench:
     """Work out the bench figures of a build."""
-    build = papers.build
+    build = session.build
     highest, full = build.facts.pack.highest_bus_v.high, build.facts.pack.full_charge_v.high
     working = highest if isfinite(highest) else full
     farads = bus_capacitance(build)
@@ -58,14 +58,14 @@ def bench(papers: Papers) -> Bench:
         if isnan(ohm)
         else float(
             time_to_fraction_s(
-                resistance_ohm=ohm, capacitance_f=farads.high, fraction=papers.margins.precharge_fraction
+                resistance_ohm=ohm, capacitance_f=farads.high, fraction=session.margins.precharge_fraction
             )
         )
     )
     bleed = float(time_to_volts_s(resistance_ohm=BLEED_OHM, capacitance_f=farads.high, start_v=working))
     view = LoomView(build.loom, build.facts, {name: entry.part for name, entry in build.filled.items()})
     drain, unknown = parked_drain_a(view)
-    limit, days = _drain(build, papers.margins, nan if unknown else drain)
+    limit, days = _drain(build, session.margins, nan if unknown else drain)
     return Bench(
         working,
         working > LOW_VOLTAGE_LIMIT_V,

@@ -5,22 +5,22 @@ from math import isfinite
 
 from bom.papers.bench import Bench
 from bom.papers.fuse_rows import FuseRow
-from bom.papers.papers import Papers
+from bom.session import Session
 
 Test = tuple[str, str]
 # UN R6 (direction indicators): 90 flashes a minute, 30 either way; from memory.
 FLASHES = "60 to 120 a minute"
 
 
-def bench_tests(papers: Papers, figures: Bench, fuses: Sequence[FuseRow]) -> list[Test]:
+def bench_tests(session: Session, figures: Bench, fuses: Sequence[FuseRow]) -> list[Test]:
     """List tests and limits in the order they are done."""
-    wishes = papers.loaded.job.wishes
-    out = _dead(figures) + _low_side(papers, fuses)
+    wishes = session.loaded.job.wishes
+    out = _dead(figures) + _low_side(session, fuses)
     if wishes.contactor:
-        out += _contactor(papers, figures)
-    out += _stops() + _riding(papers, figures)
+        out += _contactor(session, figures)
+    out += _stops() + _riding(session, figures)
     if wishes.charger:
-        out += _charging(papers)
+        out += _charging(session)
     return [
         *out,
         ("torque of every bolted joint again at 50 km", "as the first time"),
@@ -42,8 +42,8 @@ def _dead(figures: Bench) -> list[Test]:
     ]
 
 
-def _low_side(papers: Papers, fuses: Sequence[FuseRow]) -> list[Test]:
-    margins = papers.margins
+def _low_side(session: Session, fuses: Sequence[FuseRow]) -> list[Test]:
+    margins = session.margins
     rail = f"{margins.rail_low_v:g} to {margins.rail_high_v:g} V"
     out = [("converter out, no load", rail), ("converter out, everything on and the horn", rail)]
     for row in fuses:
@@ -54,14 +54,14 @@ def _low_side(papers: Papers, fuses: Sequence[FuseRow]) -> list[Test]:
                     f"about {row.carry_a:.2g} A, fuse {row.rated_a:g} A",
                 )
             )
-    if any("indicate" in load.on for load in papers.loaded.job.loads):
+    if any("indicate" in load.on for load in session.loaded.job.loads):
         out += [("flash rate, left", FLASHES), ("flash rate, right", FLASHES)]
     out += [("stop lamp by front brake, by rear brake", "lights at once"), ("lamps, dip and main, telltales", "all")]
     return out
 
 
-def _contactor(papers: Papers, figures: Bench) -> list[Test]:
-    build, margins = papers.build, papers.margins
+def _contactor(session: Session, figures: Bench) -> list[Test]:
+    build, margins = session.build, session.margins
     low = f"at most {margins.rail_low_v:g} V"
     entry = build.filled.get("contactor")
     out = [
@@ -69,12 +69,12 @@ def _contactor(papers: Papers, figures: Bench) -> list[Test]:
         ("contactor lets go at", "written down"),
         ("contactor coil amps, held", _coil_a(float(entry.part.number("coil_hold_a")[0])) if entry else "not known"),
     ]
-    if papers.loaded.job.wishes.precharge:
+    if session.loaded.job.wishes.precharge:
         volts = margins.precharge_fraction * build.facts.pack.full_charge_v.high
         out.append(
             (
                 "bus volts when the contactor closes, pack full",
-                f"at least {volts:.1f} V within {papers.loaded.job.wishes.precharge_time:g} s",
+                f"at least {volts:.1f} V within {session.loaded.job.wishes.precharge_time:g} s",
             )
         )
     out += [
@@ -100,8 +100,8 @@ def _stops() -> list[Test]:
     return [*out, ("wheel raised: direction, throttle closed and open", "right way round, no creep")]
 
 
-def _riding(papers: Papers, figures: Bench) -> list[Test]:
-    control, pack, margins = papers.loaded.job.controller, papers.build.facts.pack, papers.margins
+def _riding(session: Session, figures: Bench) -> list[Test]:
+    control, pack, margins = session.loaded.job.controller, session.build.facts.pack, session.margins
     out = [
         ("battery amps, greatest on a ride", f"at most {control.battery_peak:g} A"),
         ("pack volts at that moment", f"above {pack.lowest_sag_v.low:.1f} V"),
@@ -117,9 +117,9 @@ def _riding(papers: Papers, figures: Bench) -> list[Test]:
     return out
 
 
-def _charging(papers: Papers) -> list[Test]:
-    pack, margins = papers.build.facts.pack.full_charge_v, papers.margins
-    limit = papers.loaded.job.pack.bms.charge
+def _charging(session: Session) -> list[Test]:
+    pack, margins = session.build.facts.pack.full_charge_v, session.margins
+    limit = session.loaded.job.pack.bms.charge
     top = pack.high * (1 + margins.charger_over_fraction)
     return [
         ("charge port cold, drive blocked while plugged in", "yes"),

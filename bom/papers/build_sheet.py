@@ -4,14 +4,14 @@ import re
 
 from bom.data import folder
 from bom.papers.build_view import view
-from bom.papers.papers import Papers
+from bom.session import Session
 
 SPECIAL = re.compile(r"([\\`*_\[\]<>|~&])")
 # What would begin a list, a heading or a quotation at the start of a text.
 BEGINS = re.compile(r"^([-+#>=]|\d+(?=[.)]\s))")
 
 
-def build_sheet(papers: Papers) -> str:
+def build_sheet(session: Session) -> str:
     """Give the whole page."""
     from jinja2 import Environment, FileSystemLoader, StrictUndefined
 
@@ -24,7 +24,7 @@ def build_sheet(papers: Papers) -> str:
         keep_trailing_newline=True,
         finalize=plain,
     )
-    page = world.get_template("build_sheet.md.j2").render(view(papers))
+    page = world.get_template("build_sheet.md.j2").render(view(session))
     return re.sub(r"\n{3,}", "\n\n", page).rstrip("\n") + "\n"
 
 

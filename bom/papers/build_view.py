@@ -9,33 +9,33 @@ from bom.papers.bench import Bench, bench
 from bom.papers.bench_tests import bench_tests
 from bom.papers.fuse_rows import FuseRow, fuse_rows
 from bom.papers.owner_words import labels, owner
-from bom.papers.papers import Papers
 from bom.papers.sheet_volts import pack_rows
 from bom.papers.standing import Trouble, headline, marked, troubles
 from bom.papers.unknowns import unknowns
 from bom.papers.wire_ends import crimp_rows
 from bom.papers.wire_rows import WireRow, wire_rows
 from bom.read.families import BY_NAME
+from bom.session import Session
 
 Row = Mapping[str, object]
 ZONES = ("box", "under seat", "frame", "bar")
 
 
-def view(papers: Papers) -> Mapping[str, object]:
+def view(session: Session) -> Mapping[str, object]:
     """Prepare everything the template prints."""
-    build, job = papers.build, papers.loaded.job
-    figures, fuses, wires = bench(papers), fuse_rows(build, papers.catalogue), wire_rows(build)
+    build, job = session.build, session.loaded.job
+    figures, fuses, wires = bench(session), fuse_rows(build, session.catalogue), wire_rows(build)
     return {
         "title": job.title,
         "customer": job.customer,
         "date": job.date.isoformat(),
         "arrangement": build.arrangement,
         "headline": headline(build),
-        "job_name": papers.loaded.name,
+        "job_name": session.loaded.name,
         "wishes": job.wishes,
         "regen": job.controller.regen is not None,
         "above": figures.above_60_v,
-        "bench": _bench_words(figures, papers),
+        "bench": _bench_words(figures, session),
         "troubles": [_trouble(entry) for entry in troubles(build)],
         "unknowns": [
             {
@@ -55,9 +55,9 @@ def view(papers: Papers) -> Mapping[str, object]:
         "low_wires": [_wire(row) for row in wires if row.side != "pack"],
         "crimps": crimp_rows(build),
         "studs": _studs(build),
-        "tests": bench_tests(papers, figures, fuses),
-        "labels": labels(papers, figures, fuses),
-        "owner": owner(papers),
+        "tests": bench_tests(session, figures, fuses),
+        "labels": labels(session, figures, fuses),
+        "owner": owner(session),
         "total": f"{build.bill.total:,.2f} {build.bill.currency}",
     }
 
@@ -148,8 +148,8 @@ def _studs(build: Build) -> list[Row]:
     return rows
 
 
-def _bench_words(figures: Bench, papers: Papers) -> Mapping[str, str]:
-    margins, pack, job = papers.margins, papers.build.facts.pack, papers.loaded.job
+def _bench_words(figures: Bench, session: Session) -> Mapping[str, str]:
+    margins, pack, job = session.margins, session.build.facts.pack, session.loaded.job
     return {
         "highest": f"{figures.working_v:.1f} V",
         "floor": number(figures.floor_ohm / 1000, "kohm"),

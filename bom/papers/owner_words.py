@@ -5,12 +5,12 @@ from math import isfinite
 
 from bom.papers.bench import Bench
 from bom.papers.fuse_rows import FuseRow
-from bom.papers.papers import Papers
+from bom.session import Session
 
 
-def labels(papers: Papers, figures: Bench, fuses: Sequence[FuseRow]) -> list[str]:
+def labels(session: Session, figures: Bench, fuses: Sequence[FuseRow]) -> list[str]:
     """Give the words of each label."""
-    pack, job = papers.build.facts.pack, papers.loaded.job
+    pack, job = session.build.facts.pack, session.loaded.job
     high = figures.working_v
     rated = ", ".join(f"{row.place} {row.rated_a:g} A" for row in fuses if isfinite(row.rated_a))
     out = [
@@ -27,9 +27,9 @@ def labels(papers: Papers, figures: Bench, fuses: Sequence[FuseRow]) -> list[str
     return out
 
 
-def owner(papers: Papers) -> Mapping[str, str]:
+def owner(session: Session) -> Mapping[str, str]:
     """Give the figures of the owner's notes."""
-    build, job = papers.build, papers.loaded.job
+    build, job = session.build, session.loaded.job
     flasher = build.filled.get("flasher")
     isolator = job.wishes.isolator
     return {

@@ -13,24 +13,29 @@ from bom.build import Build, Filled
 from bom.duties.budget import Budget
 from bom.judge.verdict import Verdict
 from bom.money.bill import Line
-from bom.papers.papers import Papers
 from bom.papers.standing import headline
 from bom.papers.wire_rows import wire_rows
+from bom.session import Session
 from bom.span import Span
 
 FORMAT = 1  # raised when a key changes its meaning or goes
 
 
-def record(papers: Papers) -> str:
+def record(session: Session) -> str:
     """Give the record's text; the same build gives the same text."""
-    build, job = papers.build, papers.loaded.job
+    build, job = session.build, session.loaded.job
     content = {
         "format": FORMAT,
         "made_by": {"name": "donorbill", "version": __version__},
-        "job": {"name": papers.loaded.name, "title": job.title, "customer": job.customer, "date": job.date.isoformat()},
+        "job": {
+            "name": session.loaded.name,
+            "title": job.title,
+            "customer": job.customer,
+            "date": job.date.isoformat(),
+        },
         "headline": headline(build),
         "arrangement": build.arrangement,
-        "arrangements": [_compared(each) for each in papers.builds],
+        "arrangements": [_compared(each) for each in session.builds],
         "pack": {name: _span(span) for name, span in vars(build.facts.pack).items()},
         "places": {place.name: _place(build, place.name) for place in build.loom.places},
         "holes": [
@@ -46,9 +51,9 @@ def record(papers: Papers) -> str:
         },
         "wires": [asdict(row) for row in wire_rows(build)],
         "budget": _budget(build.facts.budget),
-        "margins": {name: margin.value for name, margin in papers.margins.entries.items()},
+        "margins": {name: margin.value for name, margin in session.margins.entries.items()},
         "defaults": [
-            {"key": entry.key, "value": entry.value, "meaning": entry.meaning} for entry in papers.loaded.defaults
+            {"key": entry.key, "value": entry.value, "meaning": entry.meaning} for entry in session.loaded.defaults
         ],
     }
     text = json.dumps(_plain(content), indent=2, sort_keys=True, ensure_ascii=False, allow_nan=False)

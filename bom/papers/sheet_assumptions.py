@@ -2,7 +2,7 @@
 
 from bom.papers.looks import AMPS, BOLD, NOTE, SECTION, TEXT
 from bom.papers.page import Heading, Page
-from bom.papers.papers import Papers
+from bom.session import Session
 
 MARGINS = (
     Heading("margin", 34, BOLD),
@@ -13,7 +13,7 @@ MARGINS = (
 )
 
 
-def write_assumptions(page: Page, papers: Papers) -> None:
+def write_assumptions(page: Page, session: Session) -> None:
     """Write the sheet."""
     page.put(1, 1, "Assumptions", SECTION)
     page.line(
@@ -25,38 +25,31 @@ def write_assumptions(page: Page, papers: Papers) -> None:
     )
     page.heading(3, MARGINS)
     row = 3
-    for margin in papers.margins.entries.values():
+    for margin in session.margins.entries.values():
         row += 1
         page.row(row, (margin.name, margin.value, margin.unit or "–", margin.meaning, margin.source), MARGINS)
-    row = _defaults(page, row + 2, papers)
-    _between(page, row + 2, papers)
+    row = _defaults(page, row + 2, session)
+    row = _between(page, row + 2, session)
+    for number, note in enumerate(session.notes, start=row + 2):
+        page.line(number, note, NOTE, len(MARGINS))
 
 
-def _defaults(page: Page, row: int, papers: Papers) -> int:
+def _defaults(page: Page, row: int, session: Session) -> int:
     page.put(row, 1, "Values the job does not give", SECTION)
-    for default in papers.loaded.defaults:
+    for default in session.loaded.defaults:
         row += 1
         page.put(row, 1, default.key, BOLD)
-        page.put(row, 2, said(default.value))
+        page.put(row, 2, default.value)
         page.put(row, 3, "")
         page.line_in(row, 4, 5, default.meaning, TEXT)
     return row
 
 
-def said(value: object) -> str:
-    """Put a default into words."""
-    if value is None or value in ("", [], {}):
-        return "not given"
-    if isinstance(value, bool):
-        return "yes" if value else "no"
-    return f"{value:g}" if isinstance(value, float) else str(value)
-
-
-def _between(page: Page, row: int, papers: Papers) -> None:
+def _between(page: Page, row: int, session: Session) -> int:
     """List figures known only to lie between two ends, each with what would settle it."""
     page.put(row, 1, "Figures known only to lie between two ends", SECTION)
     seen: dict[str, tuple[str, str]] = {}
-    for duty in papers.build.duties.values():
+    for duty in session.build.duties.values():
         for span in duty.needs.values():
             if not span.known:
                 seen.setdefault(span.because, (str(span), span.datum))
@@ -66,4 +59,6 @@ def _between(page: Page, row: int, papers: Papers) -> None:
         page.line_in(row, 2, 4, because, TEXT)
         page.put(row, 5, f"to settle: {datum}" if datum else "")
     if not seen:
-        page.line(row + 1, "None.", TEXT, len(MARGINS))
+        row += 1
+        page.line(row, "None.", TEXT, len(MARGINS))
+    return row

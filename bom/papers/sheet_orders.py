@@ -1,5 +1,6 @@
 """The sheet of orders: one block a supplier, and what to ask them."""
 
+from collections.abc import Mapping
 from dataclasses import replace
 
 from bom.build import Build
@@ -22,14 +23,14 @@ HEADINGS = (
 FROM_PARTS = {4: "J", 5: "H", 6: "K", 7: "M", 8: "P"}
 
 
-def write_orders(page: Page, build: Build, parts: PartsLayout) -> None:
+def write_orders(page: Page, build: Build, parts: PartsLayout, suppliers: Mapping[str, str]) -> None:
     """Write the sheet; every number is taken from the parts sheet, so that an edit there arrives here."""
     page.put(1, 1, f"Orders by supplier, in {build.bill.currency}", SECTION)
     page.line(2, "One block is one order. Numbers come from the parts sheet; edit them there.", NOTE, len(HEADINGS))
     page.heading(3, HEADINGS)
     row, subtotals = 4, []
     for supplier, lines in build.bill.by_supplier().items():
-        row = _order(page, row, supplier, lines, build, parts)
+        row = _order(page, row, f"{suppliers[supplier]} ({supplier})", lines, build, parts)
         subtotals.append(f"G{row}")
         row = _questions(page, row + 1, lines, build) + 1
     _grand_total(page, row, build, parts, subtotals)

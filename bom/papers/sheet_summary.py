@@ -5,11 +5,11 @@ from bom.judge.verdict import Verdict
 from bom.papers.bench import bench
 from bom.papers.looks import BOLD, MONEY, NOTE, PLAIN, SECTION, TEXT, TITLE, TOTAL, VERDICT_LOOKS, VOLTS, WHOLE, Look
 from bom.papers.page import Heading, Page, counted
-from bom.papers.papers import Papers
 from bom.papers.sheet_parts import FIRST, PartsLayout
 from bom.papers.sheet_volts import pack_rows
 from bom.papers.standing import headline, troubles, worst_at
 from bom.papers.unknowns import unknowns
+from bom.session import Session
 
 COLUMNS = (Heading("", 26), Heading("", 19), Heading("", 19), Heading("", 58))
 WIDE = len(COLUMNS)
@@ -26,24 +26,24 @@ CAUTIONS = (
 )
 
 
-def write_summary(page: Page, papers: Papers, parts: PartsLayout) -> None:
+def write_summary(page: Page, session: Session, parts: PartsLayout) -> None:
     """Write the sheet."""
-    build = papers.build
+    build = session.build
     for index, column in enumerate(COLUMNS):
         page.sheet.column_dimensions["ABCD"[index]].width = column.width
-    row = _head(page, papers)
-    row = _pack(page, row + 1, papers)
+    row = _head(page, session)
+    row = _pack(page, row + 1, session)
     row = _answers(page, row + 1, build)
     row = _money(page, row + 1, build, parts)
-    row = _arrangements(page, row + 1, papers)
+    row = _arrangements(page, row + 1, session)
     row = _first(page, row + 1, build)
     page.put(row + 1, 1, "Cautions", SECTION)
     for index, text in enumerate(CAUTIONS, start=row + 2):
         page.line(index, text, PLAIN, WIDE)
 
 
-def _head(page: Page, papers: Papers) -> int:
-    job, build = papers.loaded.job, papers.build
+def _head(page: Page, session: Session) -> int:
+    job, build = session.loaded.job, session.build
     page.line(1, job.title, TITLE, WIDE)
     customer = f"for {job.customer}, " if job.customer else ""
     page.line(2, f"{customer}{job.date.isoformat()}, key at {build.arrangement}", NOTE, WIDE)
@@ -54,15 +54,15 @@ def _head(page: Page, papers: Papers) -> int:
     return 4
 
 
-def _pack(page: Page, row: int, papers: Papers) -> int:
+def _pack(page: Page, row: int, session: Session) -> int:
     page.put(row, 1, "Pack", SECTION)
-    for name, span in pack_rows(papers.build)[:5]:
+    for name, span in pack_rows(session.build)[:5]:
         row += 1
         page.put(row, 1, name, BOLD)
         page.put(row, 2, span.low, VOLTS)
         page.put(row, 3, "V" if span.known else f"V to {span.high:.1f} V" if span.high < 1e9 else "V, no limit known")
         page.put(row, 4, span.because)
-    figures = bench(papers)
+    figures = bench(session)
     row += 1
     page.put(row, 1, "class", BOLD)
     page.put(row, 2, "above 60 V DC" if figures.above_60_v else "60 V DC or below")
@@ -115,14 +115,14 @@ def _money(page: Page, row: int, build: Build, parts: PartsLayout) -> int:
     return row + 3
 
 
-def _arrangements(page: Page, row: int, papers: Papers) -> int:
+def _arrangements(page: Page, row: int, session: Session) -> int:
     page.put(row, 1, "Key arrangements side by side", SECTION)
     row += 1
     page.put(row, 1, "", BOLD)
-    for column, build in enumerate(papers.builds, start=2):
+    for column, build in enumerate(session.builds, start=2):
         page.put(row, column, f"key at {build.arrangement}", RIGHT)
-    words = [*_compared(papers.build)]
-    answers = [_compared(build) for build in papers.builds]
+    words = [*_compared(session.build)]
+    answers = [_compared(build) for build in session.builds]
     for word in words:
         row += 1
         page.put(row, 1, word, BOLD)

@@ -6,7 +6,6 @@ from openpyxl.styles.cell_style import StyleArray
 from bom.papers.looks import Look
 from bom.papers.page import Page, clean
 from bom.papers.page_setup import set_up
-from bom.papers.papers import Papers
 from bom.papers.save import saved
 from bom.papers.sheet_assumptions import write_assumptions
 from bom.papers.sheet_bike import write_donor, write_wires
@@ -16,6 +15,7 @@ from bom.papers.sheet_orders import write_orders
 from bom.papers.sheet_parts import write_parts
 from bom.papers.sheet_summary import write_summary
 from bom.papers.sheet_volts import write_volts_and_fuses
+from bom.session import Session
 
 SHEETS = (
     "Summary",
@@ -33,22 +33,22 @@ HEADING_ROW = {"Summary": 3, "12 V budget": 4}
 FROZEN = {"Parts": "C4", "Wires": "C4", "Checks": "C4", "12 V budget": "B5"}
 
 
-def workbook(papers: Papers) -> bytes:
+def workbook(session: Session) -> bytes:
     """Give the finished workbook's bytes."""
-    book, build, job = Workbook(), papers.build, papers.loaded.job
+    book, build, job = Workbook(), session.build, session.loaded.job
     book.remove(book.worksheets[0])
     styles: dict[Look, StyleArray] = {}
     pages = {name: Page(book.create_sheet(name), styles) for name in SHEETS}
     parts = write_parts(pages["Parts"], build)
-    write_orders(pages["Orders"], build, parts)
+    write_orders(pages["Orders"], build, parts, session.catalogue.suppliers)
     write_checks(pages["Checks"], build)
     write_find_out(pages["Find out"], build)
     write_budget(pages["12 V budget"], build)
     write_donor(pages["Donor"], build)
     write_wires(pages["Wires"], build)
-    write_volts_and_fuses(pages["Volts and fuses"], build, papers.catalogue)
-    write_assumptions(pages["Assumptions"], papers)
-    write_summary(pages["Summary"], papers, parts)
+    write_volts_and_fuses(pages["Volts and fuses"], build, session.catalogue)
+    write_assumptions(pages["Assumptions"], session)
+    write_summary(pages["Summary"], session, parts)
     for name, page in pages.items():
         repeat = HEADING_ROW.get(name, 3)
         freeze = FROZEN.get(name, f"A{repeat + 1}")

@@ -10,7 +10,18 @@ import numpy as np
 from bom.errors import Fault, InputError
 from bom.margins import Margins, read_margins
 from bom.parts import Curve, Parts
-from bom.read.families import BY_NAME, COMMON, CURVES, EVIDENCE, FAMILIES, OFFERS, PRICE_BREAKS, Column, Family
+from bom.read.families import (
+    BY_NAME,
+    COMMON,
+    CURVES,
+    EVIDENCE,
+    FAMILIES,
+    OFFERS,
+    PRICE_BREAKS,
+    SUPPLIERS,
+    Column,
+    Family,
+)
 from bom.read.tables import Table, read_table
 
 
@@ -40,13 +51,15 @@ class Offer:
 class Catalogue:
     """Everything a shop can buy, and how it may be judged.
 
-    places  file and line of each part, for the papers
+    places     file and line of each part, for the papers
+    suppliers  full name of each supplier
     """
 
     families: Mapping[str, Parts]
     offers: Mapping[str, tuple[Offer, ...]]
     margins: Margins
     places: Mapping[str, str]
+    suppliers: Mapping[str, str]
 
 
 def read_catalogue(folder: Path) -> Catalogue:
@@ -61,12 +74,14 @@ def read_catalogue(folder: Path) -> Catalogue:
         for family in FAMILIES
     }
     places = _places(tables, faults)
-    offers = _offers(folder, places, faults)
+    named = read_table(folder / "offers" / "suppliers.csv", SUPPLIERS, faults)
+    suppliers = {str(row["supplier"]): str(row["name"]) for row in named.rows}
+    offers = _offers(folder, places, suppliers, faults)
     margins = read_margins(folder / "settings" / "margins.csv", faults)
     if faults:
         raise InputError(faults)
     families = {family.name: _parts(family, tables[family.name], curves) for family in FAMILIES}
-    return Catalogue(families, offers, margins, places)
+    return Catalogue(families, offers, margins, places, suppliers)
 
 
 def _columns(family: Family) -> tuple[Column, ...]:
@@ -127,7 +142,9 @@ def _check_exceptions(file: str, line: int, text: str, known: set[str], faults: 
             )
 
 
-def _offers(folder: Path, places: Mapping[str, str], faults: list[Fault]) -> dict[str, tuple[Offer, ...]]:
+def _offers(
+    folder: Path, places: Mapping[str, str], suppliers: Mapping[str, str], faults: list[Fault]
+) -> dict[str, tuple[Offer, ...]]:
     table = read_table(folder / "offers" / "offers.csv", OFFERS, faults)
     prices = read_table(folder / "offers" / "price_breaks.csv", PRICE_BREAKS, faults)
     breaks: dict[str, list[tuple[int, float]]] = defaultdict(list)
@@ -139,6 +156,9 @@ def _offers(folder: Path, places: Mapping[str, str], faults: list[Fault]) -> dic
         offer_id, part = str(row["offer_id"]), str(row["part_id"])
         if part not in places:
             faults.append(Fault(table.file, line, "part_id", part, "No part table holds this id."))
+        if row["supplier"] not in suppliers:
+            accepted = "Name a supplier of suppliers.csv."
+            faults.append(Fault(table.file, line, "supplier", str(row["supplier"]), accepted))
         if offer_id in seen:
             faults.append(Fault(table.file, line, "offer_id", offer_id, "Write each offer id once."))
         if not breaks[offer_id]:

@@ -392,6 +392,13 @@ CURVES: dict[str, tuple[Column, ...]] = {
     ),
 }
 
+SUPPLIERS = (
+    Column("supplier", "text", required=True),
+    Column("name", "text", required=True),
+    Column("country", "text"),
+    Column("note", "text"),
+)
+
 OFFERS = (
     Column("offer_id", "text", required=True),
     Column("part_id", "text", required=True),

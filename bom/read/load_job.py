@@ -8,7 +8,7 @@ from pathlib import Path
 from pydantic import BaseModel, ValidationError
 
 from bom.errors import Fault, InputError
-from bom.physics.pack import CHEMISTRIES
+from bom.read.cross_checks import cross_faults
 from bom.read.faults import faults_of
 from bom.read.job import JobFile
 from bom.read.job_keys import shown
@@ -64,58 +64,10 @@ def load_job(path: Path) -> LoadedJob:
         job = JobFile.model_validate(data)
     except ValidationError as error:
         raise InputError(faults_of(error, file=name, lines=lines, model=JobFile)) from error
-    faults = _cross_faults(name, job, lines)
+    faults = cross_faults(name, job, lines)
     if faults:
         raise InputError(faults)
     return LoadedJob(path, job, lines, tuple(_defaults(job, "")))
-
-
-def _cross_faults(file: str, job: JobFile, lines: Lines) -> list[Fault]:
-    """Find what is wrong between tables: names used twice or not at all."""
-    faults = []
-    loads = [load.name for load in job.loads]
-    for table, names in (("loads", loads), ("donor.items", [item.name for item in job.donor.items])):
-        path = tuple(table.split("."))
-        for index, name in enumerate(names):
-            if name in names[:index]:
-                faults.append(
-                    Fault(
-                        file,
-                        lines.line((*path, index, "name")),
-                        f"{table}[{index + 1}].name",
-                        name,
-                        "Give each its own name.",
-                    )
-                )
-    for index, item in enumerate(job.donor.items):
-        for fed in item.feeds:
-            if fed not in loads:
-                faults.append(
-                    Fault(
-                        file,
-                        lines.line(("donor", "items", index, "feeds")),
-                        f"donor.items[{index + 1}].feeds",
-                        fed,
-                        f"Name loads of the load list: {', '.join(loads)}.",
-                    )
-                )
-    for index, load in enumerate(job.loads):
-        if load.same_lamp_as and load.same_lamp_as not in loads:
-            faults.append(
-                Fault(
-                    file,
-                    lines.line(("loads", index, "same_lamp_as")),
-                    f"loads[{index + 1}].same_lamp_as",
-                    load.same_lamp_as,
-                    f"Name a load of the load list: {', '.join(loads)}.",
-                )
-            )
-    full = job.pack.full_charge or (job.pack.series or 0) * CHEMISTRIES[job.pack.chemistry].full_v
-    cut = job.pack.bms.low_cut
-    if cut is not None and cut >= full:
-        accepted = f"Write a low cut below the full charge of this pack, {full:g} V; or correct its cells."
-        faults.append(Fault(file, lines.line(("pack", "bms", "low_cut")), "pack.bms.low_cut", f"{cut:g} V", accepted))
-    return faults
 
 
 def _defaults(section: BaseModel, prefix: str) -> Iterator[Default]:

@@ -22,9 +22,7 @@ JOBS = [
     ("street-72", {"wishes.pack_plug": False, "controller.key_input": "12 V"}),
     ("street-72", {"wishes.charge_port": False, "wishes.charger": False, "wishes.meter": "none"}),
 ]
-CASES = [
-    pytest.param(name, edits, key, id=f"{name} {edits} {key}") for name, edits in JOBS for key in ("12 V", "pack volts")
-]
+CASES = [(name, edits, key) for name, edits in JOBS for key in ("12 V", "pack volts")]
 FUSES = ("main_fuse", "tap_fuse", "blade_fuse")
 
 

@@ -5,8 +5,8 @@ from pathlib import Path
 import pytest
 
 from bom.data import folder
-from bom.papers.papers import Papers, write_papers
-from bom.session import run
+from bom.papers.papers import write_papers
+from bom.session import Session, run
 
 STARTER = folder("templates") / "jobs" / "street-72.toml"
 HOSTILE = {
@@ -20,18 +20,17 @@ HOSTILE = {
 PINS = '\n[pins]\nconverter = "CV-0101"\n"main fuse" = "MF-0101"\n'
 
 
-def papers_of(path: Path) -> Papers:
-    session = run(path, folder("catalog"), lambda _: None)
-    return Papers(session.loaded, session.catalogue, session.margins, session.build, session.other)
+def papers_of(path: Path) -> Session:
+    return run(path, folder("catalog"), lambda _: None)
 
 
 @pytest.fixture(scope="session")
-def sound() -> Papers:
+def sound() -> Session:
     return papers_of(STARTER)
 
 
 @pytest.fixture(scope="session")
-def hostile(tmp_path_factory: pytest.TempPathFactory) -> Papers:
+def hostile(tmp_path_factory: pytest.TempPathFactory) -> Session:
     """A job whose names try to be formulas and Markdown, with parts pinned that can't pass."""
     text = STARTER.read_text(encoding="utf-8")
     for plain, nasty in HOSTILE.items():
@@ -43,12 +42,12 @@ def hostile(tmp_path_factory: pytest.TempPathFactory) -> Papers:
 
 
 @pytest.fixture(scope="session", params=["sound", "hostile"])
-def papers(request: pytest.FixtureRequest) -> Papers:
+def papers(request: pytest.FixtureRequest) -> Session:
     found = request.getfixturevalue(request.param)
-    assert isinstance(found, Papers)
+    assert isinstance(found, Session)
     return found
 
 
 @pytest.fixture(scope="session")
-def written(papers: Papers, tmp_path_factory: pytest.TempPathFactory) -> list[Path]:
-    return write_papers(papers, tmp_path_factory.mktemp("papers"))
+def written(session: Session, tmp_path_factory: pytest.TempPathFactory) -> list[Path]:
+    return write_papers(session, tmp_path_factory.mktemp("papers"))

@@ -9,7 +9,7 @@ from markdown_it import MarkdownIt
 
 from bom.judge.verdict import Verdict
 from bom.papers.build_sheet import plain
-from bom.papers.papers import Papers
+from bom.session import Session
 
 CELL_EDGE = re.compile(r"(?<!\\)\|")
 
@@ -43,27 +43,27 @@ def test_every_table_is_read_as_one(text: str) -> None:
     assert "|---" not in words_of(text)
 
 
-def test_steps_and_wires_have_boxes(papers: Papers, text: str) -> None:
+def test_steps_and_wires_have_boxes(session: Session, text: str) -> None:
     assert text.count("- [ ] ") > 25
-    assert text.count("| ☐ | **W") == len(papers.build.loom.wires)
+    assert text.count("| ☐ | **W") == len(session.build.loom.wires)
 
 
-def test_settle_first_names_all_that_fails_or_is_untold(papers: Papers, text: str) -> None:
+def test_settle_first_names_all_that_fails_or_is_untold(session: Session, text: str) -> None:
     part = words_of(text.split("## Settle these first")[1].split("## Volts", maxsplit=1)[0])
-    for finding in papers.build.findings:
+    for finding in session.build.findings:
         if finding.verdict >= Verdict.CANT_TELL:
             assert " ".join(finding.sentence.split()) in part
             assert finding.subject in part
-    for hole in papers.build.holes:
+    for hole in session.build.holes:
         assert " ".join(hole.sentence.split()) in part
 
 
-def test_the_hostile_job_has_something_to_settle(hostile: Papers) -> None:
+def test_the_hostile_job_has_something_to_settle(hostile: Session) -> None:
     assert hostile.build.count(Verdict.FAIL) > 3
     assert hostile.build.count(Verdict.CANT_TELL) > 0
 
 
-def test_names_from_the_job_read_as_they_are_written(hostile: Papers) -> None:
+def test_names_from_the_job_read_as_they_are_written(hostile: Session) -> None:
     from bom.papers.build_sheet import build_sheet
 
     text = build_sheet(hostile)
@@ -86,7 +86,7 @@ def test_text_stays_on_its_line(text: str) -> None:
     assert plain(text) == "a b"
 
 
-def test_cautions_stand_above_60_v(sound: Papers, text: str) -> None:
+def test_cautions_stand_above_60_v(sound: Session, text: str) -> None:
     seen = words_of(text)
     assert "If it carries pack minus it can kill." in seen
     assert "It claims no compliance." in seen
@@ -94,7 +94,7 @@ def test_cautions_stand_above_60_v(sound: Papers, text: str) -> None:
     assert "Above 60 V DC: a high-voltage circuit." in seen
 
 
-def test_the_isolation_floor_is_that_of_the_standard(sound: Papers) -> None:
+def test_the_isolation_floor_is_that_of_the_standard(sound: Session) -> None:
     """UN R136 5.1.3.2: 500 ohm a volt where the drive is joined to the bus; read second-hand on a public page."""
     from bom.papers.build_sheet import build_sheet
 
@@ -102,7 +102,7 @@ def test_the_isolation_floor_is_that_of_the_standard(sound: Papers) -> None:
     assert "at least 44 kohm" in build_sheet(sound)  # 88 V x 500 ohm
 
 
-def test_precharge_time_is_that_of_its_resistor(sound: Papers) -> None:
+def test_precharge_time_is_that_of_its_resistor(sound: Session) -> None:
     """Worked: three time constants reach 95 % (1 - e^-3 = 0.950), so t = 3.00 R C."""
     from bom.papers.bench import bench
 
@@ -111,7 +111,7 @@ def test_precharge_time_is_that_of_its_resistor(sound: Papers) -> None:
     assert figures.fill_s == pytest.approx(worked, rel=0.001)
 
 
-def test_days_to_lose_a_fifth_are_hours_of_the_drain(sound: Papers) -> None:
+def test_days_to_lose_a_fifth_are_hours_of_the_drain(sound: Session) -> None:
     """Worked: 20 % of 42 Ah is 8.4 Ah; over 30 days of 24 h that is 11.7 mA."""
     from bom.papers.bench import bench
 
@@ -120,7 +120,7 @@ def test_days_to_lose_a_fifth_are_hours_of_the_drain(sound: Papers) -> None:
     assert figures.drain_days == pytest.approx(8.4 / figures.drain_a / 24)
 
 
-def test_the_fall_to_60_v_is_that_of_circuit_theory(sound: Papers) -> None:
+def test_the_fall_to_60_v_is_that_of_circuit_theory(sound: Session) -> None:
     """Worked: 10 kohm x 2.2 mF = 22 s; ln(88 / 60) = 0.383; 8.43 s."""
     from bom.papers.bench import bench
 

@@ -5,18 +5,18 @@ from dataclasses import replace
 import pytest
 
 from bom.loom.model import Link, Loom, Place, Wire
-from bom.papers.papers import Papers
 from bom.papers.wire_ends import wire_ends
 from bom.papers.wire_rows import wire_rows
+from bom.session import Session
 
 
-def ends(papers: Papers, start: str, end: str, crimps: dict[str, float], takers: list[str]) -> tuple[str, str]:
+def ends(session: Session, start: str, end: str, crimps: dict[str, float], takers: list[str]) -> tuple[str, str]:
     wire = Wire("lead", start, end, 1.0, 1, "", 1.0)
     places = [Place(name, "lug", name, "traction", "frame", count) for name, count in crimps.items()]
     links = [Link("crimped on", name, "lead") for name in crimps] + [
         Link("takes wire", name, "lead") for name in takers
     ]
-    build = replace(papers.build, loom=Loom("12 V", tuple(places), (wire,), tuple(links)), filled={})
+    build = replace(session.build, loom=Loom("12 V", tuple(places), (wire,), tuple(links)), filled={})
     first, second = wire_ends(wire, build)
     return first.replace(": left open", ""), second.replace(": left open", "")
 
@@ -35,11 +35,11 @@ def ends(papers: Papers, start: str, end: str, crimps: dict[str, float], takers:
     ("a", "b", {}, [], ("bare", "bare")),
 ])  # fmt: skip
 def test_each_end_gets_its_own(
-    sound: Papers, start: str, end: str, crimps: dict[str, float], takers: list[str], expected: tuple[str, str]
+    sound: Session, start: str, end: str, crimps: dict[str, float], takers: list[str], expected: tuple[str, str]
 ) -> None:
     assert ends(sound, start, end, crimps, takers) == expected
 
 
-def test_no_end_of_the_starter_job_is_bare(sound: Papers) -> None:
+def test_no_end_of_the_starter_job_is_bare(sound: Session) -> None:
     bare = [row.name for row in wire_rows(sound.build) if "bare" in (row.first_end, row.second_end)]
     assert bare == []

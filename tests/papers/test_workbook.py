@@ -10,10 +10,11 @@ import pytest
 from openpyxl import Workbook, load_workbook
 
 from bom.judge.verdict import Verdict
-from bom.papers.papers import Papers, write_papers
+from bom.papers.papers import write_papers
 from bom.papers.save import with_results
 from bom.papers.standing import marked
 from bom.papers.workbook import SHEETS
+from bom.session import Session
 
 RISKY = ("=", "+", "-", "@", "\t", "\r")
 # All that a formula of the workbook is made of; a text from a file never stands in one.
@@ -64,7 +65,7 @@ def test_every_formula_is_ours(book: Workbook) -> None:
     assert [entry for entry in found if not OURS.fullmatch(entry[2])] == []
 
 
-def test_text_from_the_job_stays_text(hostile: Papers, tmp_path: Path) -> None:
+def test_text_from_the_job_stays_text(hostile: Session, tmp_path: Path) -> None:
     from bom.papers.workbook import workbook
 
     path = tmp_path / "hostile.xlsx"
@@ -76,19 +77,19 @@ def test_text_from_the_job_stays_text(hostile: Papers, tmp_path: Path) -> None:
     assert all(cell.data_type == "s" and cell.quotePrefix for cell in risky)
 
 
-def test_a_print_header_can_not_hold_codes(hostile: Papers, tmp_path: Path) -> None:
+def test_a_print_header_can_not_hold_codes(hostile: Session, tmp_path: Path) -> None:
     from bom.papers.page_setup import _header
 
     assert _header("lamps & horn &A") == "lamps && horn &&A"
 
 
-def test_totals_agree_to_the_cent(papers: Papers, shown: Workbook) -> None:
+def test_totals_agree_to_the_cent(session: Session, shown: Workbook) -> None:
     parts = shown["Parts"]
     lines = [row for row in parts.iter_rows(min_row=4, values_only=True) if isinstance(row[12], int | float)]
     total = lines.pop()
     assert total[0] == "total"
-    assert total[12] == pytest.approx(papers.build.bill.total, abs=0.001)
-    assert sum(row[12] for row in lines) == pytest.approx(papers.build.bill.total, abs=0.001)
+    assert total[12] == pytest.approx(session.build.bill.total, abs=0.001)
+    assert sum(row[12] for row in lines) == pytest.approx(session.build.bill.total, abs=0.001)
 
 
 def test_an_office_program_comes_to_the_same_results(
@@ -104,7 +105,7 @@ def test_an_office_program_comes_to_the_same_results(
             assert float(found) == pytest.approx(float(said), abs=1e-6), f"{title}!{cell} {formula}"
 
 
-def test_money_follows_an_edit(sound: Papers, tmp_path: Path) -> None:
+def test_money_follows_an_edit(sound: Session, tmp_path: Path) -> None:
     from bom.papers.workbook import workbook
 
     path = tmp_path / "edited.xlsx"
@@ -119,11 +120,11 @@ def test_money_follows_an_edit(sound: Papers, tmp_path: Path) -> None:
     assert any(row[6] == "agrees" for row in anew["Orders"].iter_rows(values_only=True))
 
 
-def test_verdicts_are_counted_from_the_checks(papers: Papers, shown: Workbook) -> None:
+def test_verdicts_are_counted_from_the_checks(session: Session, shown: Workbook) -> None:
     counts = {row[0]: row[1] for row in shown["Summary"].iter_rows(values_only=True)}
     column = [row[0] for row in shown["Checks"].iter_rows(min_row=4, values_only=True)]
     for verdict in (Verdict.FAIL, Verdict.CANT_TELL, Verdict.TIGHT, Verdict.PASS):
-        assert counts_of(shown, verdict) == papers.build.count(verdict) == column.count(marked(verdict))
+        assert counts_of(shown, verdict) == session.build.count(verdict) == column.count(marked(verdict))
     assert counts
 
 
@@ -132,14 +133,14 @@ def counts_of(shown: Workbook, verdict: Verdict) -> int:
     return next(int(row[1]) for row in rows if row[0] == marked(verdict) and isinstance(row[1], int | float))
 
 
-def test_every_bill_line_and_wire_has_its_row(papers: Papers, shown: Workbook) -> None:
+def test_every_bill_line_and_wire_has_its_row(session: Session, shown: Workbook) -> None:
     parts = [row[0] for row in shown["Parts"].iter_rows(min_row=4, values_only=True)]
-    assert parts[: len(papers.build.bill.lines)] == [line.part_id for line in papers.build.bill.lines]
+    assert parts[: len(session.build.bill.lines)] == [line.part_id for line in session.build.bill.lines]
     wires = [row[1] for row in shown["Wires"].iter_rows(min_row=4, values_only=True)]
-    assert wires == [wire.name for wire in papers.build.loom.wires]
+    assert wires == [wire.name for wire in session.build.loom.wires]
 
 
-def test_a_part_nobody_offers_is_told(sound: Papers, tmp_path: Path) -> None:
+def test_a_part_nobody_offers_is_told(sound: Session, tmp_path: Path) -> None:
     lines = (replace(sound.build.bill.lines[0], purchase=None), *sound.build.bill.lines[1:])
     build = replace(sound.build, bill=replace(sound.build.bill, lines=lines))
     path = write_papers(replace(sound, build=build), tmp_path)[0]
@@ -158,11 +159,11 @@ def test_each_sheet_is_set_up_to_print(book: Workbook) -> None:
         assert int(sheet.page_setup.paperSize) == 9, sheet.title
 
 
-def test_the_document_date_is_the_job_s(papers: Papers, book: Workbook) -> None:
+def test_the_document_date_is_the_job_s(session: Session, book: Workbook) -> None:
     assert book.properties.creator == "donorbill"
     for moment in (book.properties.created, book.properties.modified):
         assert moment is not None
-        assert moment.date() == papers.loaded.job.date
+        assert moment.date() == session.loaded.job.date
 
 
 def test_a_result_is_written_beside_its_formula() -> None:
