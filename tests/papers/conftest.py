@@ -49,5 +49,5 @@ def papers(request: pytest.FixtureRequest) -> Session:
 
 
 @pytest.fixture(scope="session")
-def written(session: Session, tmp_path_factory: pytest.TempPathFactory) -> list[Path]:
-    return write_papers(session, tmp_path_factory.mktemp("papers"))
+def written(papers: Session, tmp_path_factory: pytest.TempPathFactory) -> list[Path]:
+    return write_papers(papers, tmp_path_factory.mktemp("papers"))

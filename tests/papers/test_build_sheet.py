@@ -43,18 +43,18 @@ def test_every_table_is_read_as_one(text: str) -> None:
     assert "|---" not in words_of(text)
 
 
-def test_steps_and_wires_have_boxes(session: Session, text: str) -> None:
+def test_steps_and_wires_have_boxes(papers: Session, text: str) -> None:
     assert text.count("- [ ] ") > 25
-    assert text.count("| ☐ | **W") == len(session.build.loom.wires)
+    assert text.count("| ☐ | **W") == len(papers.build.loom.wires)
 
 
-def test_settle_first_names_all_that_fails_or_is_untold(session: Session, text: str) -> None:
+def test_settle_first_names_all_that_fails_or_is_untold(papers: Session, text: str) -> None:
     part = words_of(text.split("## Settle these first")[1].split("## Volts", maxsplit=1)[0])
-    for finding in session.build.findings:
+    for finding in papers.build.findings:
         if finding.verdict >= Verdict.CANT_TELL:
             assert " ".join(finding.sentence.split()) in part
             assert finding.subject in part
-    for hole in session.build.holes:
+    for hole in papers.build.holes:
         assert " ".join(hole.sentence.split()) in part
 
 

@@ -9,13 +9,13 @@ from bom.session import Session
 NO_FIGURE = re.compile(r"(?<![\w-])(nan|inf|-inf|NaN|Infinity|None)(?![\w-])")
 
 
-def test_they_are_named_after_the_job(session: Session, written: list[Path]) -> None:
-    name = session.loaded.name
+def test_they_are_named_after_the_job(papers: Session, written: list[Path]) -> None:
+    name = papers.loaded.name
     assert [path.name for path in written] == [f"{name}.xlsx", f"{name}.md", f"{name}.json"]
 
 
-def test_a_second_run_gives_the_same_bytes(session: Session, written: list[Path], tmp_path: Path) -> None:
-    again = write_papers(session, tmp_path / "made" / "on the way")
+def test_a_second_run_gives_the_same_bytes(papers: Session, written: list[Path], tmp_path: Path) -> None:
+    again = write_papers(papers, tmp_path / "made" / "on the way")
     assert [path.read_bytes() for path in again] == [path.read_bytes() for path in written]
 
 

@@ -33,16 +33,16 @@ def test_every_key_is_in_the_list(kept: Any) -> None:
     assert set(kept) <= listed
 
 
-def test_findings_are_all_there(session: Session, kept: Any) -> None:
-    assert len(kept["findings"]) == len(session.build.findings)
-    for entry, finding in zip(kept["findings"], session.build.findings, strict=True):
+def test_findings_are_all_there(papers: Session, kept: Any) -> None:
+    assert len(kept["findings"]) == len(papers.build.findings)
+    for entry, finding in zip(kept["findings"], papers.build.findings, strict=True):
         assert (entry["subject"], entry["verdict"]) == (finding.subject, finding.verdict.word)
         assert set(entry) == set(vars(finding))
 
 
-def test_the_bill_adds_up(session: Session, kept: Any) -> None:
+def test_the_bill_adds_up(papers: Session, kept: Any) -> None:
     bill = kept["bill"]
-    assert bill["total"] == session.build.bill.total
+    assert bill["total"] == papers.build.bill.total
     assert sum(line["cost"] for line in bill["lines"]) == pytest.approx(bill["total"], abs=0.001)
     for line in bill["lines"]:
         buy = line["purchase"]
@@ -51,15 +51,15 @@ def test_the_bill_adds_up(session: Session, kept: Any) -> None:
             assert line["cost"] == pytest.approx(buy["packs"] * buy["pack_price"], abs=0.005)
 
 
-def test_places_say_what_stands_there(session: Session, kept: Any) -> None:
-    assert set(kept["places"]) == {place.name for place in session.build.loom.places}
+def test_places_say_what_stands_there(papers: Session, kept: Any) -> None:
+    assert set(kept["places"]) == {place.name for place in papers.build.loom.places}
     filled = {name: entry["part"]["part_id"] for name, entry in kept["places"].items() if entry["part"]}
-    assert filled == {name: entry.part_id for name, entry in session.build.filled.items()}
+    assert filled == {name: entry.part_id for name, entry in papers.build.filled.items()}
     assert {entry["place"] for entry in kept["holes"]} == set(kept["places"]) - set(filled)
 
 
-def test_both_arrangements_are_compared(session: Session, kept: Any) -> None:
-    assert [entry["arrangement"] for entry in kept["arrangements"]] == [b.arrangement for b in session.builds]
+def test_both_arrangements_are_compared(papers: Session, kept: Any) -> None:
+    assert [entry["arrangement"] for entry in kept["arrangements"]] == [b.arrangement for b in papers.builds]
     assert kept["arrangements"][0]["counts"]["fail"] == sum(
         entry["verdict"] == "fail" for entry in (*kept["findings"], *kept["holes"])
     )

@@ -10,13 +10,13 @@ from bom.papers.wire_rows import wire_rows
 from bom.session import Session
 
 
-def ends(session: Session, start: str, end: str, crimps: dict[str, float], takers: list[str]) -> tuple[str, str]:
+def ends(papers: Session, start: str, end: str, crimps: dict[str, float], takers: list[str]) -> tuple[str, str]:
     wire = Wire("lead", start, end, 1.0, 1, "", 1.0)
     places = [Place(name, "lug", name, "traction", "frame", count) for name, count in crimps.items()]
     links = [Link("crimped on", name, "lead") for name in crimps] + [
         Link("takes wire", name, "lead") for name in takers
     ]
-    build = replace(session.build, loom=Loom("12 V", tuple(places), (wire,), tuple(links)), filled={})
+    build = replace(papers.build, loom=Loom("12 V", tuple(places), (wire,), tuple(links)), filled={})
     first, second = wire_ends(wire, build)
     return first.replace(": left open", ""), second.replace(": left open", "")
 

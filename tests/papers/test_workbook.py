@@ -83,13 +83,13 @@ def test_a_print_header_can_not_hold_codes(hostile: Session, tmp_path: Path) -> 
     assert _header("lamps & horn &A") == "lamps && horn &&A"
 
 
-def test_totals_agree_to_the_cent(session: Session, shown: Workbook) -> None:
+def test_totals_agree_to_the_cent(papers: Session, shown: Workbook) -> None:
     parts = shown["Parts"]
     lines = [row for row in parts.iter_rows(min_row=4, values_only=True) if isinstance(row[12], int | float)]
     total = lines.pop()
     assert total[0] == "total"
-    assert total[12] == pytest.approx(session.build.bill.total, abs=0.001)
-    assert sum(row[12] for row in lines) == pytest.approx(session.build.bill.total, abs=0.001)
+    assert total[12] == pytest.approx(papers.build.bill.total, abs=0.001)
+    assert sum(row[12] for row in lines) == pytest.approx(papers.build.bill.total, abs=0.001)
 
 
 def test_an_office_program_comes_to_the_same_results(
@@ -120,11 +120,11 @@ def test_money_follows_an_edit(sound: Session, tmp_path: Path) -> None:
     assert any(row[6] == "agrees" for row in anew["Orders"].iter_rows(values_only=True))
 
 
-def test_verdicts_are_counted_from_the_checks(session: Session, shown: Workbook) -> None:
+def test_verdicts_are_counted_from_the_checks(papers: Session, shown: Workbook) -> None:
     counts = {row[0]: row[1] for row in shown["Summary"].iter_rows(values_only=True)}
     column = [row[0] for row in shown["Checks"].iter_rows(min_row=4, values_only=True)]
     for verdict in (Verdict.FAIL, Verdict.CANT_TELL, Verdict.TIGHT, Verdict.PASS):
-        assert counts_of(shown, verdict) == session.build.count(verdict) == column.count(marked(verdict))
+        assert counts_of(shown, verdict) == papers.build.count(verdict) == column.count(marked(verdict))
     assert counts
 
 
@@ -133,11 +133,11 @@ def counts_of(shown: Workbook, verdict: Verdict) -> int:
     return next(int(row[1]) for row in rows if row[0] == marked(verdict) and isinstance(row[1], int | float))
 
 
-def test_every_bill_line_and_wire_has_its_row(session: Session, shown: Workbook) -> None:
+def test_every_bill_line_and_wire_has_its_row(papers: Session, shown: Workbook) -> None:
     parts = [row[0] for row in shown["Parts"].iter_rows(min_row=4, values_only=True)]
-    assert parts[: len(session.build.bill.lines)] == [line.part_id for line in session.build.bill.lines]
+    assert parts[: len(papers.build.bill.lines)] == [line.part_id for line in papers.build.bill.lines]
     wires = [row[1] for row in shown["Wires"].iter_rows(min_row=4, values_only=True)]
-    assert wires == [wire.name for wire in session.build.loom.wires]
+    assert wires == [wire.name for wire in papers.build.loom.wires]
 
 
 def test_a_part_nobody_offers_is_told(sound: Session, tmp_path: Path) -> None:
@@ -159,11 +159,11 @@ def test_each_sheet_is_set_up_to_print(book: Workbook) -> None:
         assert int(sheet.page_setup.paperSize) == 9, sheet.title
 
 
-def test_the_document_date_is_the_job_s(session: Session, book: Workbook) -> None:
+def test_the_document_date_is_the_job_s(papers: Session, book: Workbook) -> None:
     assert book.properties.creator == "donorbill"
     for moment in (book.properties.created, book.properties.modified):
         assert moment is not None
-        assert moment.date() == session.loaded.job.date
+        assert moment.date() == papers.loaded.job.date
 
 
 def test_a_result_is_written_beside_its_formula() -> None:
