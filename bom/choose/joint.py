@@ -76,7 +76,7 @@ def choose(slots: Sequence[Slot], pairs: Sequence[Pair]) -> Mapping[str, int | N
     """
     slots = sorted(slots, key=lambda slot: slot.name)
     pairs = sorted((_turned(pair) for pair in pairs), key=lambda pair: (pair.first, pair.second, pair.fits.tobytes()))
-    kept = {slot.name: _leaders(slot, pairs) for slot in slots}
+    kept = _undominated(slots, pairs)
     slots = [_slimmer(slot, kept[slot.name]) for slot in slots]
     pairs = [replace(pair, fits=pair.fits[np.ix_(kept[pair.first], kept[pair.second])]) for pair in pairs]
     layout = _lay_out(slots, pairs)
@@ -89,21 +89,34 @@ def choose(slots: Sequence[Slot], pairs: Sequence[Pair]) -> Mapping[str, int | N
     return {name: None if index is None else kept[name][index] for name, index in picked.items()}
 
 
-def _leaders(slot: Slot, pairs: Sequence[Pair]) -> list[int]:
-    """Of candidates that go with the same partners keep the cheapest, of equals the lowest rank.
+def _undominated(slots: Sequence[Slot], pairs: Sequence[Pair]) -> dict[str, list[int]]:
+    """List, by rank, the candidates of each slot that no other one of the slot can replace.
 
-    No best answer is lost: whoever is left out can be swapped for its leader.
+    One replaces another when it costs less (or as much, with a lower rank) and goes with every partner the
+    other goes with. No best answer is lost, and dropping one may make its partners replaceable: repeat.
     """
-    grids = [
-        pair.fits if pair.first == slot.name else pair.fits.T
-        for pair in pairs
-        if slot.name in (pair.first, pair.second)
-    ]
-    leaders: dict[bytes, int] = {}
-    for index in sorted(range(len(slot.costs)), key=lambda i: (slot.costs[i], slot.ranks[i])):
-        partners = b"".join(np.ascontiguousarray(grid[index]).tobytes() for grid in grids)
-        leaders.setdefault(partners, index)
-    return sorted(leaders.values(), key=lambda index: slot.ranks[index])
+    kept = {slot.name: sorted(range(len(slot.costs)), key=lambda i: slot.ranks[i]) for slot in slots}
+    changed = True
+    while changed:
+        changed = False
+        for slot in slots:
+            best = _leaders(slot, kept, pairs)
+            changed = changed or len(best) < len(kept[slot.name])
+            kept[slot.name] = best
+    return kept
+
+
+def _leaders(slot: Slot, kept: Mapping[str, list[int]], pairs: Sequence[Pair]) -> list[int]:
+    own = kept[slot.name]
+    grids = [pair.fits[np.ix_(own, kept[pair.second])] for pair in pairs if pair.first == slot.name]
+    grids += [pair.fits.T[np.ix_(own, kept[pair.first])] for pair in pairs if pair.second == slot.name]
+    partners = np.concatenate([np.ones((len(own), 1), dtype=bool), *grids], axis=1)
+    keys = [(slot.costs[index], slot.ranks[index]) for index in own]
+    leaders: list[int] = []
+    for place in sorted(range(len(own)), key=lambda place: keys[place]):
+        if not any((partners[place] <= partners[other]).all() for other in leaders):
+            leaders.append(place)
+    return [own[place] for place in sorted(leaders)]
 
 
 def _turned(pair: Pair) -> Pair:

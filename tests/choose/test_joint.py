@@ -10,13 +10,13 @@ import pytest
 from bom.choose.joint import BROKEN_COST, OPEN_COST, Pair, Slot, choose
 
 Picks = Mapping[str, int | None]
-SEEDS = range(200)
+NUMBERS = range(200)
 TURNED = range(100)
 
 
-def instance(seed: int) -> tuple[list[Slot], list[Pair]]:
+def instance(number: int) -> tuple[list[Slot], list[Pair]]:
     """Four slots of up to four candidates; prices repeat so that equals occur; some pairs are loose."""
-    dice = random.Random(seed)
+    dice = random.Random(number)
     slots = []
     for name in ("a", "b", "c", "d"):
         size = dice.randint(0, 4) if dice.random() < 0.2 else dice.randint(1, 4)
@@ -51,17 +51,17 @@ def best_by_counting(slots: Sequence[Slot], pairs: Sequence[Pair]) -> tuple[floa
     return min(score(dict(zip(names, picks, strict=True)), slots, pairs) for picks in product(*choices))
 
 
-@pytest.mark.parametrize("seed", SEEDS)
-def test_no_combination_is_cheaper(seed: int) -> None:
-    slots, pairs = instance(seed)
+@pytest.mark.parametrize("number", NUMBERS)
+def test_no_combination_is_cheaper(number: int) -> None:
+    slots, pairs = instance(number)
     assert score(choose(slots, pairs), slots, pairs) == best_by_counting(slots, pairs)
 
 
 def shuffled(
-    seed: int, slots: Sequence[Slot], pairs: Sequence[Pair]
+    number: int, slots: Sequence[Slot], pairs: Sequence[Pair]
 ) -> tuple[list[Slot], list[Pair], dict[str, list[int]]]:
     """Turn slots, candidates and pairs about; give for each slot where its new candidates stood before."""
-    dice = random.Random(seed + 1000)
+    dice = random.Random(number + 1000)
     order = {slot.name: dice.sample(range(len(slot.costs)), len(slot.costs)) for slot in slots}
     turned = [
         Slot(s.name, tuple(s.costs[i] for i in order[s.name]), tuple(s.ranks[i] for i in order[s.name])) for s in slots
@@ -71,11 +71,11 @@ def shuffled(
     return dice.sample(turned, len(turned)), dice.sample(flipped, len(flipped)), order
 
 
-@pytest.mark.parametrize("seed", TURNED)
-def test_order_given_does_not_matter(seed: int) -> None:
-    slots, pairs = instance(seed)
+@pytest.mark.parametrize("number", TURNED)
+def test_order_given_does_not_matter(number: int) -> None:
+    slots, pairs = instance(number)
     straight = choose(slots, pairs)
-    turned, grids, order = shuffled(seed, slots, pairs)
+    turned, grids, order = shuffled(number, slots, pairs)
     back = {name: None if pick is None else order[name][pick] for name, pick in choose(turned, grids).items()}
     assert back == straight
 
