@@ -96,27 +96,36 @@ def _undominated(slots: Sequence[Slot], pairs: Sequence[Pair]) -> dict[str, list
     other goes with. No best answer is lost, and dropping one may make its partners replaceable: repeat.
     """
     kept = {slot.name: sorted(range(len(slot.costs)), key=lambda i: slot.ranks[i]) for slot in slots}
-    changed = True
-    while changed:
-        changed = False
-        for slot in slots:
-            best = _leaders(slot, kept, pairs)
-            changed = changed or len(best) < len(kept[slot.name])
-            kept[slot.name] = best
+    sides = _sides(pairs)
+    waiting = [slot for slot in slots if slot.costs]
+    while waiting:
+        shrunk: set[str] = set()
+        for slot in waiting:
+            best = _leaders(slot, kept, sides[slot.name])
+            if len(best) < len(kept[slot.name]):
+                kept[slot.name] = best
+                shrunk.update(other for other, _ in sides[slot.name])
+        waiting = [slot for slot in slots if slot.name in shrunk]
     return kept
 
 
-def _leaders(slot: Slot, kept: Mapping[str, list[int]], pairs: Sequence[Pair]) -> list[int]:
-    own = kept[slot.name]
-    grids = [pair.fits[np.ix_(own, kept[pair.second])] for pair in pairs if pair.first == slot.name]
-    grids += [pair.fits.T[np.ix_(own, kept[pair.first])] for pair in pairs if pair.second == slot.name]
-    partners = np.concatenate([np.ones((len(own), 1), dtype=bool), *grids], axis=1)
-    keys = [(slot.costs[index], slot.ranks[index]) for index in own]
-    leaders: list[int] = []
-    for place in sorted(range(len(own)), key=lambda place: keys[place]):
-        if not any((partners[place] <= partners[other]).all() for other in leaders):
-            leaders.append(place)
-    return [own[place] for place in sorted(leaders)]
+def _sides(pairs: Sequence[Pair]) -> Mapping[str, list[tuple[str, Flags]]]:
+    """List, for each slot, its partner slots with the grid seen from its own side."""
+    sides: dict[str, list[tuple[str, Flags]]] = defaultdict(list)
+    for pair in pairs:
+        sides[pair.first].append((pair.second, pair.fits))
+        sides[pair.second].append((pair.first, pair.fits.T))
+    return sides
+
+
+def _leaders(slot: Slot, kept: Mapping[str, list[int]], sides: Sequence[tuple[str, Flags]]) -> list[int]:
+    """Of a slot's candidates keep those that no cheaper one goes with all the same partners as."""
+    own = sorted(kept[slot.name], key=lambda index: (slot.costs[index], slot.ranks[index]))
+    grids = [grid[np.ix_(own, kept[other])] for other, grid in sides]
+    partners = np.concatenate([np.ones((len(own), 1)), *grids], axis=1)
+    lost = partners @ (1.0 - partners).T  # partners the row has and the column lacks
+    replaceable = np.tril(lost == 0, k=-1).any(axis=1)
+    return sorted((own[i] for i in np.flatnonzero(~replaceable)), key=lambda index: slot.ranks[index])
 
 
 def _turned(pair: Pair) -> Pair:
@@ -194,6 +203,7 @@ def _solve(costs: npt.NDArray[np.float64], rows: _Rows) -> npt.NDArray[np.float6
     solver = highspy.Highs()  # type: ignore[no-untyped-call]
     solver.setOptionValue("output_flag", False)
     solver.setOptionValue("threads", 1)
+    solver.setOptionValue("presolve", "off")  # on problems of this size it costs more than it saves
     solver.setOptionValue("random_seed", 1)
     solver.setOptionValue("mip_rel_gap", 0.0)
     solver.passModel(lp)
