@@ -91,16 +91,17 @@ class Page:
         return cell
 
     def _dress(self, cell: Cell | MergedCell, look: Look) -> None:
-        """Dress a cell. Styles are copied from the first cell of a look: making one takes most of the time."""
+        """Dress a cell. Cells of one look share its style: making one takes most of the time."""
         if look not in self.styles:
             dress(cell, look)
             self.styles[look] = copy(cell._style)  # type: ignore[union-attr]  # the stubs leave it out
-        cell._style = copy(self.styles[look])  # type: ignore[union-attr]
+        cell._style = self.styles[look]  # type: ignore[union-attr]
 
     def _text(self, cell: Cell, text: str) -> None:
         cell.value = clean(text)[:LONGEST_TEXT]
         cell.data_type = "s"
         if text.startswith(RISKY):
+            cell._style = copy(cell._style)  # type: ignore[attr-defined]  # the mark is the cell's own, not its look's
             cell.quotePrefix = True
 
 

@@ -45,19 +45,27 @@ def _header(text: str) -> str:
 def _set_heights(sheet: Worksheet) -> None:
     """Set each row as high as its longest text wants; programs do not agree on doing it themselves."""
     joined = {(area.min_row, area.min_col): area.max_col for area in sheet.merged_cells.ranges}
+    widths = [sheet.column_dimensions[get_column_letter(column)].width for column in range(1, sheet.max_column + 1)]
+    shapes: dict[int, tuple[float, bool]] = {}
     for row, cells in enumerate(sheet.iter_rows(), start=1):
-        points = [
-            _points(sheet, cell, column, joined.get((row, column), column))
-            for column, cell in enumerate(cells, start=1)
-        ]
-        sheet.row_dimensions[row].height = max(points)
+        highest = 0.0
+        for column, cell in enumerate(cells):
+            size, wraps = _shape(cell, shapes)
+            lines = 1
+            if wraps and isinstance(cell, Cell) and cell.data_type == "s":
+                last = joined.get((row, column + 1), column + 1)
+                lines = _lines(str(cell.value), sum(widths[column:last]) * 10 / size)
+            highest = max(highest, lines * size * LINE_POINTS + 2)
+        sheet.row_dimensions[row].height = highest
 
 
-def _points(sheet: Worksheet, cell: Cell | MergedCell, first: int, last: int) -> float:
-    size = float(cell.font.size or 10)
-    if not isinstance(cell, Cell) or cell.data_type != "s" or not cell.alignment.wrap_text:
-        return size * LINE_POINTS + 2
-    letters = [get_column_letter(column) for column in range(first, last + 1)]
-    width = sum(sheet.column_dimensions[letter].width for letter in letters) * 10 / size
-    lines = sum(max(1, ceil(len(part) * LETTER_WIDTH / width)) for part in str(cell.value).split("\n"))
-    return lines * size * LINE_POINTS + 2
+def _shape(cell: Cell | MergedCell, shapes: dict[int, tuple[float, bool]]) -> tuple[float, bool]:
+    """Give letter size and wrapping of a cell; looked up once for each style, which is slow to ask."""
+    key = id(cell._style)  # type: ignore[union-attr]  # the stubs leave it out
+    if key not in shapes:
+        shapes[key] = (float(cell.font.size or 10), bool(cell.alignment.wrap_text))
+    return shapes[key]
+
+
+def _lines(text: str, letters: float) -> int:
+    return sum(max(1, ceil(len(part) * LETTER_WIDTH / letters)) for part in text.split("\n"))

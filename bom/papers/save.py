@@ -7,6 +7,7 @@ from io import BytesIO
 from zipfile import ZIP_DEFLATED, ZipFile, ZipInfo
 
 from openpyxl import Workbook
+from openpyxl.writer.excel import ExcelWriter
 
 Result = float | str
 EPOCH = (1980, 1, 1, 0, 0, 0)  # the earliest date a zip archive can hold
@@ -28,7 +29,7 @@ def saved(book: Workbook, day: date, results: Mapping[str, Mapping[str, Result]]
     book.properties.creator = book.properties.lastModifiedBy = "donorbill"
     book.properties.created = moment
     raw = BytesIO()
-    book.save(raw)
+    ExcelWriter(book, ZipFile(raw, "w")).save()  # not compressed yet: every part is looked through below
     paths = {
         f"xl/worksheets/sheet{index}.xml": results.get(title, {})
         for index, title in enumerate(book.sheetnames, start=1)

@@ -1,9 +1,11 @@
 """The sheet of all parts: what to buy, what it costs, what stays of the donor, what is left open."""
 
+from collections import Counter
 from collections.abc import Mapping
 from dataclasses import dataclass
 
 from bom.build import Build
+from bom.check.finding import Finding
 from bom.judge.verdict import Verdict
 from bom.money.bill import Line
 from bom.papers.looks import (
@@ -46,6 +48,7 @@ HEADINGS = (
     Heading("why", 36),
 )
 FIRST = 4
+MOST_PLACES = 4
 NOTES = (
     "Pack prices (tinted) may be edited, as may what the bike takes and the spare; packs, line and total "
     "follow. A price that falls with the number of packs is the price at the number bought here and does "
@@ -68,10 +71,11 @@ def write_parts(page: Page, build: Build) -> PartsLayout:
     page.put(1, 1, f"Parts to buy, prices in {build.bill.currency}", SECTION)
     page.line(2, " ".join(NOTES), NOTE, len(HEADINGS))
     page.heading(3, HEADINGS)
+    standing = _Standing(worst_at(build), checks_passed(build))
     rows = {}
     for row, line in enumerate(build.bill.lines, start=FIRST):
         rows[line.part_id] = row
-        _line(page, row, line, build)
+        _line(page, row, line, build, standing)
     last = FIRST + len(build.bill.lines) - 1
     total_row = last + 1
     page.put(total_row, 1, "total", TOTAL_WORD)
@@ -84,14 +88,22 @@ def write_parts(page: Page, build: Build) -> PartsLayout:
     return PartsLayout(rows, f"Parts!$M${total_row}", last)
 
 
-def _line(page: Page, row: int, line: Line, build: Build) -> None:
-    verdict, why = _standing(line, build)
+@dataclass(frozen=True)
+class _Standing:
+    """Worst finding and number of passes at each place, counted once for the whole sheet."""
+
+    worst: Mapping[str, Finding]
+    passed: Counter[str]
+
+
+def _line(page: Page, row: int, line: Line, build: Build, standing: _Standing) -> None:
+    verdict, why = _verdict(line, build, standing)
     buy = line.purchase
     head = (
         line.part_id,
         line.name or _kit_name(line),
         BY_NAME[line.family].title,
-        ", ".join(line.places),
+        _where(line.places),
         line.quantity,
         line.spare,
         line.unit,
@@ -129,9 +141,15 @@ def _kit_name(line: Line) -> str:
     return f"{BY_NAME[line.family].title} for {line.places[0]}"
 
 
-def _standing(line: Line, build: Build) -> tuple[Verdict, str]:
+def _where(places: tuple[str, ...]) -> str:
+    """Name the first places of a part; the sheet of wires names every end."""
+    more = len(places) - MOST_PLACES
+    return ", ".join(places[:MOST_PLACES]) + (f" and {more} more" if more > 0 else "")
+
+
+def _verdict(line: Line, build: Build, standing: _Standing) -> tuple[Verdict, str]:
     """Give the worst verdict over a part's places, and why."""
-    worst = worst_at(build)
+    worst = standing.worst
     stands = [name for name in line.places if name in build.filled and build.filled[name].part_id == line.part_id]
     found = [worst[name] for name in stands if name in worst]
     if not stands:
@@ -141,7 +159,7 @@ def _standing(line: Line, build: Build) -> tuple[Verdict, str]:
     finding = max(found, key=lambda entry: entry.verdict)
     if finding.verdict > Verdict.PASS:
         return finding.verdict, finding.sentence
-    count = checks_passed(build, tuple(stands))
+    count = sum(standing.passed[name] for name in stands)
     pinned = " Pinned by the builder." if any(build.filled[name].origin == "pinned" for name in stands) else ""
     return finding.verdict, f"Passes {count} checks.{pinned}"
 

@@ -1,5 +1,6 @@
 """How a build stands, in words: the headline, what to settle first, and the worst answer at each place."""
 
+from collections import Counter
 from collections.abc import Mapping
 from dataclasses import dataclass
 
@@ -111,7 +112,7 @@ def _cure(finding: Finding) -> str:
     return f"find out {finding.datum}; or: {finding.cure}" if finding.datum else finding.cure
 
 
-def checks_passed(build: Build, place_names: tuple[str, ...]) -> int:
-    """Count the passed comparisons at some places."""
-    names = set(place_names)
-    return sum(1 for finding in build.findings if finding.verdict == Verdict.PASS and names & set(places_of(finding)))
+def checks_passed(build: Build) -> Counter[str]:
+    """Count the passed comparisons at each place."""
+    passed = (finding for finding in build.findings if finding.verdict == Verdict.PASS)
+    return Counter(place for finding in passed for place in places_of(finding))
