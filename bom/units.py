@@ -87,7 +87,8 @@ def accepted(dimension: str) -> str:
 def unit_missing(number: str, dimension: str) -> str:
     """Say that a number came without the unit its dimension needs."""
     kind = DIMENSIONS[dimension]
-    return f'Write {kind.words} with its unit, like "{number} {kind.inside}".'
+    like = f"{number} {kind.inside}" if dimension != "length" else kind.examples[0]
+    return f'Write {kind.words} with its unit, like "{like}".'
 
 
 def _number(written: str, unit: str, kind: Dimension) -> float:

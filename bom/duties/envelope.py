@@ -200,6 +200,13 @@ def _plug(place: Place, loom: Loom, facts: Facts) -> Needs:
     return {"poles": Span.of(2.0, "", "plus and minus of the pack")}
 
 
+def _sleeve(place: Place, loom: Loom, facts: Facts) -> Needs:
+    """Ask a width of sleeving only; heat-shrink is judged with its wire."""
+    if place.circuit != "labels":
+        return {}
+    return {"width_mm": Span.of(8.0, "", "a pair of thin leads, common practice")}
+
+
 def _post(place: Place, loom: Loom, facts: Facts) -> Needs:
     count = sum(1 for link in loom.links if link.kind == "on stud" and link.second == place.name)
     return {"ways": Span.of(float(count), "", "one lug for each wire that meets there")}
@@ -211,6 +218,7 @@ SPECIAL = {
     "relay": _coil,
     "power_connector": _plug,
     "post": _post,
+    "sleeve": _sleeve,
     "converter": _converter,
     "precharge_resistor": _precharge,
     "meter": _meter,

@@ -43,6 +43,7 @@ GLOSSARY: Mapping[str, tuple[str, str]] = {
     "charge_wish_a": ("current", "charging amps wanted"),
     "ways": ("", "circuits or contacts needed"),
     "poles": ("", "conductors that pass through a plug"),
+    "width_mm": ("", "width of a sleeve over a pair of leads, in millimetres"),
     "burning": ("", "lamps that burn together"),
     "lamp_w": ("power", "watts the load list allows"),
 }

@@ -38,6 +38,7 @@ def _supply(build: Builder) -> None:
     """Lead the converter's output to the fuse box, through the load relay where the key drives relays."""
     run = build.job.runs.converter_to_fuse_box
     build.place("fuse box", "fuse_box", "fuse box", "12 V supply", "under seat", item=build.item("fuse box"))
+    lead = ("control lead", "12 V supply to the control fuse", ("12 V supply", "control fuse in"))
     feeds = [("12 V feed", "converter plus to the fuse box", ("12 V supply", "fuse box in"))]
     if build.key_at == "12 V":
         build.relay("load relay", "relay that feeds the fuse box when the key is on", "12 V supply", "frame")
@@ -47,7 +48,7 @@ def _supply(build: Builder) -> None:
             ("12 V feed 2", "load relay to the fuse box", ("load relay out", "fuse box in")),
         ]
     back = "fuse box minus rail to converter minus" if two_wire(build) else "frame bond to converter minus"
-    for name, title, ends in (*feeds, ("12 V return", back, ("12 V rail minus", "12 V minus"))):
+    for name, title, ends in (lead, *feeds, ("12 V return", back, ("12 V rail minus", "12 V minus"))):
         guard = "buffer fuse" if build.job.wishes.buffer_battery else ""
         if guard and not any(place.name == guard for place in build.places):
             build.in_line(guard, "blade_fuse", "fuse at the buffer battery", "12 V supply", "under seat")
@@ -173,7 +174,7 @@ def _control_chain(build: Builder) -> None:
         "blade fuse of the key and stop chain",
         "key control",
         "under seat",
-        ends=("12 V supply", "control fuse out"),
+        ends=("control fuse in", "control fuse out"),
     )
     build.place("control fuse holder", "fuse_holder", "in-line holder of the control fuse", "key control", "under seat")
     build.link("takes fuse", "control fuse holder", fuse)
@@ -195,11 +196,23 @@ def _control_chain(build: Builder) -> None:
             ends,
             run,
             guard=fuse,
-            part_of_m=run * len(ways),
+            part_of_m=run * (len(ways) + 1),
             together=build.margins.bundle_wires,
         )
         build.crimps(name, 2)
     build.link("takes wire", "control fuse holder", ways[0][0])
+    build.wire(
+        "coil return",
+        "coils back to the 12 V minus rail",
+        "key control",
+        "frame",
+        ("coils minus", "12 V rail minus"),
+        run,
+        guard=fuse,
+        part_of_m=run * (len(ways) + 1),
+        together=build.margins.bundle_wires,
+    )
+    build.crimps("coil return", 2)
     build.place("bar plug", "signal_connector", "plug of the handlebar leads", "key control", "bar")
     for name, _, _ in ways:
         build.link("takes wire", "bar plug", name)

@@ -174,7 +174,9 @@ def _precharge(build: Builder) -> None:
             part_of_m=length_m * len(path),
             together=build.margins.pair_wires,
         )
-        build.crimps(wire, 1 if number == 1 else 2)
+        build.crimps(wire, 2 if number == 2 else 1)
+        if number == len(path):
+            build.lug(wire, "controller")
     build.link("takes wire", "precharge fuse holder", "precharge wire 1")
 
 

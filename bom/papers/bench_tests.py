@@ -50,7 +50,7 @@ def _low_side(session: Session, fuses: Sequence[FuseRow]) -> list[Test]:
         if row.carry_a > 0 and row.part != "left open" and row.dc_volts_v < 60:
             out.append(
                 (
-                    f"{row.place.removesuffix(' fuse')} circuit, amps",
+                    f"{row.place.removesuffix(' fuse')}, amps",
                     f"about {row.carry_a:.2g} A, fuse {row.rated_a:g} A",
                 )
             )
@@ -119,10 +119,9 @@ def _riding(session: Session, figures: Bench) -> list[Test]:
 
 def _charging(session: Session) -> list[Test]:
     pack, margins = session.build.facts.pack.full_charge_v, session.margins
-    limit = session.loaded.job.pack.bms.charge
     top = pack.high * (1 + margins.charger_over_fraction)
     return [
         ("charge port cold, drive blocked while plugged in", "yes"),
-        ("charging amps at the start", f"at most {limit:g} A" if limit is not None else "pack's limit: ask"),
+        ("charging amps at the start", f"at most {session.loaded.job.wishes.charge_current:g} A"),
         ("pack volts at the end", f"at most {top:.1f} V"),
     ]

@@ -5,6 +5,7 @@ from math import isfinite
 
 from bom import units
 from bom.build import Build
+from bom.judge.verdict import Verdict
 from bom.papers.bench import Bench, bench
 from bom.papers.bench_tests import bench_tests
 from bom.papers.fuse_rows import FuseRow, fuse_rows
@@ -37,6 +38,7 @@ def view(session: Session) -> Mapping[str, object]:
         "above": figures.above_60_v,
         "bench": _bench_words(figures, session),
         "troubles": [_trouble(entry) for entry in troubles(build)],
+        "tights": [_trouble(entry) for entry in troubles(build, Verdict.TIGHT) if entry.verdict == Verdict.TIGHT],
         "unknowns": [
             {
                 "datum": entry.datum,

@@ -20,10 +20,8 @@ def labels(session: Session, figures: Bench, fuses: Sequence[FuseRow]) -> list[s
         f"At the fuses: {rated}",
     ]
     if job.wishes.charge_port:
-        limit = f", at most {job.pack.bms.charge:g} A" if job.pack.bms.charge is not None else ""
-        out.append(
-            f"At the charge port: {pack.full_charge_v.high:.1f} V END OF CHARGE{limit}, {job.pack.chemistry} CELLS ONLY"
-        )
+        end = f"{pack.full_charge_v.high:.1f} V END OF CHARGE, at most {job.wishes.charge_current:g} A"
+        out.append(f"At the charge port: {end}, {job.pack.chemistry} CELLS ONLY")
     return out
 
 
@@ -34,7 +32,7 @@ def owner(session: Session) -> Mapping[str, str]:
     isolator = job.wishes.isolator
     return {
         "full": f"{build.facts.pack.full_charge_v.high:.1f} V",
-        "charge_a": f"{job.pack.bms.charge:g} A" if job.pack.bms.charge is not None else "not known: ask",
+        "charge_a": f"{job.wishes.charge_current:g} A",
         "chemistry": job.pack.chemistry,
         "flasher": flasher.part.word("name")[0] if flasher else "",
         "isolator": f"the {isolator}" if isolator != "none" else "the pack plug, if there is one",

@@ -67,6 +67,9 @@ def read_catalogue(folder: Path) -> Catalogue:
 
     Raises InputError with every fault of every table.
     """
+    if not folder.is_dir():
+        accepted = "There is no such folder. Copy the catalogue that came with the program, and change the copy."
+        raise InputError([Fault(str(folder), 0, "", "", accepted)])
     faults: list[Fault] = []
     curves = {name: _curve(folder, name, faults) for name in CURVES}
     tables = {

@@ -1,5 +1,6 @@
 """What is wrong between the tables of a job: names used twice, names that lead nowhere, volts that cannot be."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass, field
 
 from bom.errors import Fault
@@ -23,44 +24,66 @@ class _Finder:
         self.faults.append(Fault(self.file, self.lines.line(path), place, found, accepted))
 
 
-def cross_faults(file: str, job: JobFile, lines: Lines) -> list[Fault]:
-    """Find every fault between tables."""
+def name_faults(file: str, data: Mapping[str, object], lines: Lines) -> list[Fault]:
+    """Find names used twice and names that lead nowhere, in the file as it stands: other faults do not hide these."""
     finder = _Finder(file, lines)
-    loads, items = [load.name for load in job.loads], [item.name for item in job.donor.items]
+    loads, items = _tables(data.get("loads")), _tables(_table(data.get("donor")).get("items"))
+    load_names = [str(load.get("name", "")) for load in loads]
     _names(finder, ("loads",), loads)
     _names(finder, ("donor", "items"), items)
-    known = f"Name a load of the load list: {', '.join(loads)}." if loads else "The load list is empty."
-    for index, item in enumerate(job.donor.items):
-        for fed in item.feeds:
-            if fed not in loads:
+    known = f"Name a load of the load list: {', '.join(load_names)}." if load_names else "The load list is empty."
+    for index, item in enumerate(items):
+        feeds = item.get("feeds", [])
+        for fed in feeds if isinstance(feeds, list) else []:
+            if isinstance(fed, str) and fed not in load_names:
                 finder.add(("donor", "items", index, "feeds"), fed, known)
-    for index, load in enumerate(job.loads):
-        if load.same_lamp_as and load.same_lamp_as not in loads:
-            finder.add(("loads", index, "same_lamp_as"), load.same_lamp_as, known)
-    _kinds(finder, job)
+    for index, load in enumerate(loads):
+        other = load.get("same_lamp_as")
+        if isinstance(other, str) and other not in load_names:
+            finder.add(("loads", index, "same_lamp_as"), other, known)
+    _kinds(finder, items)
+    return finder.faults
+
+
+def volt_faults(file: str, job: JobFile, lines: Lines) -> list[Fault]:
+    """Find volts and amps that cannot be together."""
+    finder = _Finder(file, lines)
     _volts(finder, job)
     return finder.faults
 
 
-def _names(finder: _Finder, table: tuple[str, ...], names: list[str]) -> None:
-    for index, name in enumerate(names):
+def _table(value: object) -> Mapping[str, object]:
+    return value if isinstance(value, dict) else {}
+
+
+def _tables(value: object) -> list[Mapping[str, object]]:
+    return [_table(entry) for entry in value] if isinstance(value, list) else []
+
+
+def _names(finder: _Finder, table: tuple[str, ...], entries: list[Mapping[str, object]]) -> None:
+    seen: set[str] = set()
+    for index, entry in enumerate(entries):
+        name = entry.get("name")
+        if not isinstance(name, str):
+            continue  # the schema says what is missing or wrong
         path: tuple[str | int, ...] = (*table, index, "name")
-        if name in names[:index]:
+        if name in seen:
             finder.add(path, name, "Give each its own name.")
         if not name.strip() or " / " in name or not name.isprintable():
             finder.add(path, name, 'Write a name on one line, without " / ".')
+        seen.add(name)
 
 
-def _kinds(finder: _Finder, job: JobFile) -> None:
+def _kinds(finder: _Finder, items: list[Mapping[str, object]]) -> None:
     """A loom has one place for each of these; a second one would not be judged."""
     seen: dict[str, str] = {}
-    for index, item in enumerate(job.donor.items):
-        if item.kind not in ("key switch", "kill switch", "flasher", "fuse box", "loom"):
+    for index, item in enumerate(items):
+        kind = str(item.get("kind"))
+        if kind not in ("key switch", "kill switch", "flasher", "fuse box", "loom"):
             continue
-        if item.kind in seen:
-            accepted = f"List one {item.kind}; {seen[item.kind]} is one already."
-            finder.add(("donor", "items", index, "kind"), item.kind, accepted)
-        seen.setdefault(item.kind, item.name)
+        if kind in seen:
+            finder.add(("donor", "items", index, "kind"), kind, f"List one {kind}; {seen[kind]} is one already.")
+        seen.setdefault(kind, str(item.get("name")))
 
 
 def _volts(finder: _Finder, job: JobFile) -> None:

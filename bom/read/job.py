@@ -11,7 +11,8 @@ Volts = Annotated[float, quantity("voltage", 1, 200)]
 Amps = Annotated[float, quantity("current", 0.001, 2000)]
 Watts = Annotated[float, quantity("power", 0.05, 2000)]
 Ohms = Annotated[float, quantity("resistance", 1e-5, 10)]
-Farads = Annotated[float, quantity("capacitance", 1e-6, 0.1)]
+BusFarads = Annotated[float, quantity("capacitance", 5e-5, 0.1)]
+SmallFarads = Annotated[float, quantity("capacitance", 1e-8, 0.01)]
 Seconds = Annotated[float, quantity("time", 0.01, 86400)]
 AmpHours = Annotated[float, quantity("charge", 0.5, 1000)]
 Metres = Annotated[float, quantity("length", 0.01, 10)]
@@ -84,10 +85,10 @@ class Controller(Section):
     phase_peak: Amps = Field(description="motor-lead amps rms in a burst")
     over_voltage: Volts | None = Field(None, description="bus volts at which it cuts regeneration")
     regen: Amps | None = Field(None, description="battery-side regeneration amps; leave out for none")
-    input_capacitance: Farads | None = Field(None, description="bus capacitors, as measured or printed")
+    input_capacitance: BusFarads | None = Field(None, description="bus capacitors, as measured or printed")
     key_input: Literal["pack volts", "12 V", "none"] = Field("pack volts", description="what wakes it")
     key_current: Amps = Field(0.05, description="amps into the key input; a guess from common practice")
-    key_capacitance: Farads | None = Field(None, description="capacitors behind the key input")
+    key_capacitance: SmallFarads | None = Field(None, description="capacitors behind the key input")
     standby: Watts = Field(5.0, description="idle watts on the bus; builders report 2 to 12 W")
     stud: int = Field(8, ge=4, le=12, description="metric bolt of its battery and phase terminals")
 

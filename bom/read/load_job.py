@@ -8,7 +8,7 @@ from pathlib import Path
 from pydantic import BaseModel, ValidationError
 
 from bom.errors import Fault, InputError
-from bom.read.cross_checks import cross_faults
+from bom.read.cross_checks import name_faults, volt_faults
 from bom.read.faults import faults_of
 from bom.read.job import JobFile
 from bom.read.job_keys import shown
@@ -58,13 +58,14 @@ def load_job(path: Path) -> LoadedJob:
     except UnicodeDecodeError as error:
         raise InputError([Fault(name, 0, "", "", "Save the file as UTF-8 text.")]) from error
     except tomllib.TOMLDecodeError as error:
-        raise InputError([toml_fault(name, error)]) from error
+        raise InputError([toml_fault(name, error, text)]) from error
     lines = Lines.of(text)
+    faults = name_faults(name, data, lines)
     try:
         job = JobFile.model_validate(data)
     except ValidationError as error:
-        raise InputError(faults_of(error, file=name, lines=lines, model=JobFile)) from error
-    faults = cross_faults(name, job, lines)
+        raise InputError([*faults, *faults_of(error, file=name, lines=lines, model=JobFile)]) from error
+    faults += volt_faults(name, job, lines)
     if faults:
         raise InputError(faults)
     return LoadedJob(path, job, lines, tuple(_defaults(job, "")))

@@ -46,15 +46,28 @@ class Lines:
         return 0
 
 
-def toml_fault(file: str, error: tomllib.TOMLDecodeError) -> Fault:
+# The slips a builder makes most, and what to write instead.
+_SLIPS = (
+    (re.compile(r"=\s*(yes|no|on|off|True|False)\b"), "Write true or false, without quotes."),
+    (re.compile(r"=\s*\d{1,2}[./]\d{1,2}[./]\d{2,4}"), "Write a date as year-month-day, like 2026-11-20."),
+    (re.compile(r"=\s*[-+]?\d[\d.,]*\s*[^\s\d.,#\"']"), 'Put a quantity with its unit in quotes, like "55 W".'),
+    (re.compile(r"=\s*[A-Za-z]"), 'Put words in quotes, like kind = "filament".'),
+    (re.compile(r"=\s*\d+,\d"), 'Write a decimal point, and a quantity in quotes with its unit, like "1.8 m".'),
+    (re.compile(r"=\s*[\"'][^\"']*$"), "Close the quotes on the same line."),
+)
+
+
+def toml_fault(file: str, error: tomllib.TOMLDecodeError, text: str = "") -> Fault:
     """Turn the TOML reader's complaint into a fault; line 0 when it met the end of the file."""
     message = str(error)
     position = _POSITION.search(message)
     reason = _POSITION.sub("", message)
     line = int(position["line"] or 0) if position else 0
     where = f"column {position['column']}" if position and line else "at the end of the file"
-    accepted = f'Write each line as a TOML key and value, like power = "55 W" ({where}: {reason}).'
-    return Fault(file, line, "", "", accepted)
+    written = text.splitlines()[line - 1].strip() if 0 < line <= len(text.splitlines()) else ""
+    hint = next((hint for pattern, hint in _SLIPS if pattern.search(written)), "")
+    accepted = hint or f'Write each line as a TOML key and value, like power = "55 W" ({where}: {reason}).'
+    return Fault(file, line, "", written, accepted)
 
 
 @dataclass
