@@ -3,59 +3,14 @@
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from bom.check.finding import Finding
+from bom.check.donor import DonorVerdict
+from bom.choose.filled import Filled, Hole
 from bom.duties.circuits import Facts
 from bom.duties.model import Duty
+from bom.judge.finding import Finding
 from bom.judge.verdict import Verdict
-from bom.loom.model import Loom, Place
+from bom.loom.model import Loom
 from bom.money.bill import Bill
-from bom.parts import Parts
-
-
-@dataclass(frozen=True)
-class Filled:
-    """A place and the one part that stands there.
-
-    origin  "chosen", "donor" or "pinned"
-    """
-
-    place: Place
-    part: Parts
-    origin: str
-
-    @property
-    def part_id(self) -> str:
-        """Id of the part."""
-        return self.part.ids[0]
-
-
-@dataclass(frozen=True)
-class Hole:
-    """A place nothing can stand at, and the nearest miss.
-
-    verdict  fail, or can't tell where only facts are missing
-    datum    the fact that would settle it
-    """
-
-    place: Place
-    sentence: str
-    verdict: Verdict = Verdict.FAIL
-    datum: str = ""
-
-
-@dataclass(frozen=True)
-class DonorVerdict:
-    """What becomes of one donor item.
-
-    verdict  "stays", "stays if", "goes" or "test first"
-    """
-
-    name: str
-    kind: str
-    wished: str
-    verdict: str
-    reason: str
-    instead: str
 
 
 @dataclass(frozen=True)

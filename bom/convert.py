@@ -4,29 +4,30 @@ from collections.abc import Callable, Mapping
 
 import numpy as np
 
-from bom.build import Build, Filled
+from bom.build import Build
 from bom.check.donor import donor_verdicts
-from bom.check.finding import Finding
 from bom.check.judge_build import judge_build
-from bom.check.loom_view import LoomView
 from bom.choose.candidates import Candidates, candidates, kit
+from bom.choose.filled import Filled
 from bom.choose.joint import Pair, Slot, choose
 from bom.choose.miss import Miss, open_place
 from bom.choose.needless import without_needless
-from bom.choose.qualify import judge_pairs, judge_parts, verdicts
 from bom.duties.budget import budget
 from bom.duties.circuits import Counted, Facts
 from bom.duties.envelope import envelope
 from bom.duties.model import Duty
 from bom.duties.volts import pack_facts
+from bom.judge.ask import judge_pairs, judge_parts, verdicts
+from bom.judge.finding import Finding
+from bom.judge.loom_view import LoomView
 from bom.judge.verdict import Verdict
 from bom.loom.layout import lay_out
 from bom.loom.model import Loom
-from bom.margins import Margins
 from bom.money.bill import Need, bill
 from bom.parts import Parts
 from bom.read.catalogue import Catalogue
 from bom.read.job import JobFile
+from bom.read.margins import Margins
 
 MOST_PASSES = 5
 Say = Callable[[str], None]

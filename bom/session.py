@@ -4,15 +4,16 @@ from collections.abc import Callable
 from dataclasses import dataclass, replace
 from pathlib import Path
 
-from bom.build import Build, DonorVerdict
+from bom.build import Build
+from bom.check.donor import DonorVerdict
 from bom.convert import arrangements, convert
 from bom.errors import Fault, InputError
 from bom.loom.layout import lay_out
-from bom.margins import Margins
 from bom.money.prices import left_out
 from bom.read.catalogue import Catalogue, read_catalogue
 from bom.read.families import BY_NAME
 from bom.read.load_job import LoadedJob, load_job
+from bom.read.margins import Margins
 from bom.read.tables import nearest
 
 

@@ -14,9 +14,9 @@ from bom.duties.budget import budget
 from bom.duties.circuits import Counted, Facts
 from bom.duties.volts import pack_facts
 from bom.errors import Fault
-from bom.margins import Margins
 from bom.read.catalogue import Catalogue, read_catalogue
 from bom.read.job import JobFile
+from bom.read.margins import Margins
 
 PROJECT = Path(__file__).resolve().parent.parent
 STARTERS = ("street-72", "moped-48", "frame-return-105")

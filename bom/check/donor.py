@@ -1,14 +1,31 @@
 """What becomes of each donor item: stays, stays if, goes, or test first."""
 
 from collections.abc import Mapping
+from dataclasses import dataclass
 
-from bom.build import DonorVerdict, Filled
 from bom.check.judge_build import judge_one
-from bom.check.loom_view import LoomView
 from bom.choose.candidates import Candidates
+from bom.choose.filled import Filled
 from bom.duties.model import Duty
+from bom.judge.loom_view import LoomView
 from bom.judge.verdict import Verdict
 from bom.read.job import Item
+
+
+@dataclass(frozen=True)
+class DonorVerdict:
+    """What becomes of one donor item.
+
+    verdict  "stays", "stays if", "goes" or "test first"
+    """
+
+    name: str
+    kind: str
+    wished: str
+    verdict: str
+    reason: str
+    instead: str
+
 
 # Items with no place in the new loom: what becomes of them and why (common practice).
 WITHOUT_PLACE: Mapping[str, tuple[str, str]] = {

@@ -2,10 +2,10 @@
 
 from collections.abc import Mapping
 
-from bom.check.finding import Finding, finding_of, loom_finding
-from bom.check.loom_view import LoomView
-from bom.choose.qualify import judge_pairs, judge_parts
 from bom.duties.model import Duty
+from bom.judge.ask import judge_pairs, judge_parts
+from bom.judge.finding import Finding, finding_of, loom_finding
+from bom.judge.loom_view import LoomView
 from bom.judge.rule import LoomRule, rules
 from bom.parts import Parts
 

@@ -3,7 +3,7 @@
 from dataclasses import asdict
 
 from bom.build import Build
-from bom.check.finding import Finding
+from bom.judge.finding import Finding
 from bom.judge.verdict import Verdict
 
 

@@ -6,11 +6,11 @@ from math import nan
 import numpy as np
 
 from bom.duties.budget import load_amps
-from bom.margins import Margins
 from bom.parts import Parts
 from bom.physics.conductor import copper_resistance_mohm_per_m
 from bom.read.families import BY_NAME, COMMON
 from bom.read.job import Item, JobFile, Load
+from bom.read.margins import Margins
 
 DONOR = "donor: "
 SERVED = "served in the donor"

@@ -5,17 +5,17 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from bom.build import Hole
-from bom.check.finding import Finding, finding_of
 from bom.choose.candidates import Candidates
-from bom.choose.qualify import Answer, judge_pairs, judge_parts, verdicts
+from bom.choose.filled import Hole
 from bom.duties.model import Duty
+from bom.judge.ask import Answer, judge_pairs, judge_parts, verdicts
 from bom.judge.compare import Column
+from bom.judge.finding import Finding, finding_of
 from bom.judge.verdict import Verdict
 from bom.loom.model import Link, Place
-from bom.margins import Margins
 from bom.parts import Parts
 from bom.read.families import BY_NAME
+from bom.read.margins import Margins
 
 # How far off an answer counts: a rating that is not known is as bad as one half short.
 UNKNOWN_SHORTFALL = 0.5

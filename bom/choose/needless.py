@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 from dataclasses import replace
 
-from bom.build import Filled
+from bom.choose.filled import Filled
 from bom.loom.model import Loom
 
 

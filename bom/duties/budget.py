@@ -3,9 +3,9 @@
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from bom.margins import Margins
 from bom.physics.lamp import power_at_v, upper_watts
 from bom.read.job import JobFile, Load
+from bom.read.margins import Margins
 from bom.span import Span
 
 

@@ -7,9 +7,9 @@ from math import sqrt
 from bom.duties.budget import Budget, largest_filament_a
 from bom.duties.volts import PackFacts
 from bom.loom.low_volt import circuits as load_circuits
-from bom.margins import Margins
 from bom.physics.phase import greatest_line_rms_v
 from bom.read.job import JobFile
+from bom.read.margins import Margins
 from bom.span import Span
 
 Needs = dict[str, Span]

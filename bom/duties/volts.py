@@ -2,7 +2,6 @@
 
 from dataclasses import dataclass
 
-from bom.margins import Margins
 from bom.physics.pack import (
     CHEMISTRIES,
     cell_resistance_span_mohm,
@@ -11,6 +10,7 @@ from bom.physics.pack import (
     pack_resistance_ohm,
 )
 from bom.read.job import JobFile
+from bom.read.margins import Margins
 from bom.span import Span
 
 

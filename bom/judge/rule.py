@@ -5,19 +5,16 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from functools import cache
 from importlib import import_module
-from typing import TYPE_CHECKING
 
 from bom.duties.model import Duty
 from bom.judge.compare import Judgement
-from bom.margins import Margins
+from bom.judge.loom_view import LoomAnswer, LoomView
 from bom.parts import Parts
-
-if TYPE_CHECKING:
-    from bom.check.loom_view import LoomAnswer, LoomView
+from bom.read.margins import Margins
 
 PartJudge = Callable[[Parts, Duty, Margins], Sequence[Judgement]]
 PairJudge = Callable[[Parts, Parts, Duty, Duty, Margins], Sequence[Judgement]]
-LoomJudge = Callable[["LoomView"], Sequence["LoomAnswer"]]
+LoomJudge = Callable[[LoomView], Sequence[LoomAnswer]]
 
 HEADS = ("Asks", "Why", "Cure", "Ignores", "Source")
 

@@ -3,8 +3,8 @@
 from dataclasses import dataclass, field
 
 from bom.loom.model import LINKS, Link, Loom, Place, Wire
-from bom.margins import Margins
 from bom.read.job import Item, JobFile
+from bom.read.margins import Margins
 
 # A lug takes about 60 mm of heat-shrink, which is sold in sticks of 1.2 m (common practice).
 SLEEVE_STICKS = 0.05

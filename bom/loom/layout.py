@@ -5,10 +5,10 @@ from bom.loom.low_volt import lay_out_low_volt
 from bom.loom.model import Loom
 from bom.loom.taps import lay_out_taps
 from bom.loom.traction import lay_out_traction
-from bom.margins import Margins
 from bom.physics.isolation import is_above_low_voltage
 from bom.physics.pack import CHEMISTRIES
 from bom.read.job import JobFile
+from bom.read.margins import Margins
 
 TAP_CIRCUITS = ("precharge", "converter input", "key input", "meter", "charging")
 

@@ -5,10 +5,10 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from math import ceil
 
-from bom.margins import Margins
 from bom.money.prices import Purchase, best_purchase
 from bom.read.catalogue import Catalogue
 from bom.read.job import Money
+from bom.read.margins import Margins
 
 FUSES = ("main_fuse", "tap_fuse", "blade_fuse")
 SMALL = ("contact", "seal", "terminal")

@@ -4,12 +4,12 @@ from dataclasses import dataclass
 from math import isfinite, isnan, nan
 
 from bom.build import Build
-from bom.check.loom_view import LoomView
-from bom.margins import Margins
+from bom.judge.loom_view import LoomView
+from bom.judge.parked_drain import parked_drain_a
 from bom.physics.discharge import time_to_volts_s
 from bom.physics.isolation import LOW_VOLTAGE_LIMIT_V, floor_ohm
 from bom.physics.precharge import time_to_fraction_s
-from bom.rules.parked_pack_lasts import parked_drain_a
+from bom.read.margins import Margins
 from bom.session import Session
 from bom.span import Span
 

@@ -9,7 +9,8 @@ from math import isfinite
 from typing import Any
 
 from bom import __version__
-from bom.build import Build, Filled
+from bom.build import Build
+from bom.choose.filled import Filled
 from bom.duties.budget import Budget
 from bom.judge.verdict import Verdict
 from bom.money.bill import Line

@@ -1,7 +1,8 @@
 """The sheets of answers: every check, and what is still to be found out."""
 
-from bom.build import Build, Hole
-from bom.check.finding import Finding
+from bom.build import Build
+from bom.choose.filled import Hole
+from bom.judge.finding import Finding
 from bom.judge.verdict import Verdict
 from bom.papers.looks import BOLD, NOTE, SECTION, TEXT, WHOLE
 from bom.papers.page import Heading, Page

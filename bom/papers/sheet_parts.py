@@ -5,7 +5,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from bom.build import Build
-from bom.check.finding import Finding
+from bom.judge.finding import Finding
 from bom.judge.verdict import Verdict
 from bom.money.bill import Line
 from bom.papers.looks import (

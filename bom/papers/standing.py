@@ -4,8 +4,9 @@ from collections import Counter
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from bom.build import Build, Hole
-from bom.check.finding import Finding
+from bom.build import Build
+from bom.choose.filled import Hole
+from bom.judge.finding import Finding
 from bom.judge.verdict import Verdict
 
 # A sign beside each word, so that a grey print tells them apart.

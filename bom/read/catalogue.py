@@ -8,7 +8,6 @@ from pathlib import Path
 import numpy as np
 
 from bom.errors import Fault, InputError
-from bom.margins import Margins, read_margins
 from bom.parts import Curve, Parts
 from bom.read.families import (
     BY_NAME,
@@ -22,6 +21,7 @@ from bom.read.families import (
     Column,
     Family,
 )
+from bom.read.margins import Margins, read_margins
 from bom.read.tables import Table, read_table
 
 

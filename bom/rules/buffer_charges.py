@@ -11,8 +11,8 @@ Source:   lead float 13.5 to 13.8 V, common practice, from memory.
 from bom.duties.model import Duty
 from bom.judge.compare import Demand, Judgement, at_least, at_most, same_word
 from bom.judge.rule import PairRule
-from bom.margins import Margins
 from bom.parts import Parts
+from bom.read.margins import Margins
 
 
 def judge(first: Parts, second: Parts, first_duty: Duty, second_duty: Duty, margins: Margins) -> list[Judgement]:

@@ -7,7 +7,7 @@ Ignores:  controllers with a precharge of their own: then measure, and note it.
 Source:   common practice; makers' notes quote inrush above 1000 A, read second-hand on a public page.
 """
 
-from bom.check.loom_view import LoomAnswer, LoomView
+from bom.judge.loom_view import LoomAnswer, LoomView
 from bom.judge.rule import LoomRule
 from bom.judge.verdict import Verdict
 

@@ -11,8 +11,8 @@ Source:   SAE J1128 and ISO 19642-3 scopes (60 V DC), ISO 6722-2 scope (600 V), 
 from bom.duties.model import Duty
 from bom.judge.compare import Judgement, at_least
 from bom.judge.rule import PartRule
-from bom.margins import Margins
 from bom.parts import Parts
+from bom.read.margins import Margins
 
 
 def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:

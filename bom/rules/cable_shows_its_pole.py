@@ -11,8 +11,8 @@ Source:   UN R136 5.1.1.5.3 (orange for high-voltage leads outside enclosures), 
 from bom.duties.model import Duty
 from bom.judge.compare import Judgement, is_word
 from bom.judge.rule import PartRule
-from bom.margins import Margins
 from bom.parts import Parts
+from bom.read.margins import Margins
 
 COLOURS = {"plus": ("red", "orange"), "minus": ("black",), "heavy": ("orange", "red", "black")}
 

@@ -15,8 +15,8 @@ from bom.duties.model import Duty
 from bom.judge.compare import Judgement, at_least, at_most, is_word
 from bom.judge.rule import PartRule
 from bom.judge.verdict import Verdict
-from bom.margins import Margins
 from bom.parts import Parts
+from bom.read.margins import Margins
 
 FAMILIES = {"LFP": "iron phosphate", "lead-acid": "lead-acid", "LTO": "any"}
 

@@ -10,8 +10,8 @@ Source:   IEC 60335-2-29 (chargers), from memory; common practice.
 from bom.duties.model import Duty
 from bom.judge.compare import Judgement, is_word
 from bom.judge.rule import PartRule
-from bom.margins import Margins
 from bom.parts import Parts
+from bom.read.margins import Margins
 
 
 def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:

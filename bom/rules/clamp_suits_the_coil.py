@@ -11,8 +11,8 @@ Source:   relay makers' notes (release 5 to 10 times slower with a plain diode),
 from bom.duties.model import Duty
 from bom.judge.compare import Judgement, at_least, is_word
 from bom.judge.rule import PartRule
-from bom.margins import Margins
 from bom.parts import Parts
+from bom.read.margins import Margins
 
 
 def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:

@@ -10,8 +10,8 @@ Source:   IEC 61810-1 coil operative range, from memory.
 from bom.duties.model import Duty
 from bom.judge.compare import Judgement, at_least, at_most
 from bom.judge.rule import PartRule
-from bom.margins import Margins
 from bom.parts import Parts
+from bom.read.margins import Margins
 
 
 def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:

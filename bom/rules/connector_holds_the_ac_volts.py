@@ -10,8 +10,8 @@ Source:   UN R136 paragraph 2 (30 V AC), read second-hand on a public page; volt
 from bom.duties.model import Duty
 from bom.judge.compare import Judgement, at_least
 from bom.judge.rule import PartRule
-from bom.margins import Margins
 from bom.parts import Parts
+from bom.read.margins import Margins
 
 
 def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:

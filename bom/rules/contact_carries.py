@@ -10,8 +10,8 @@ Source:   IEC 60947-1 conventional thermal current, from memory; relay derating 
 from bom.duties.model import Duty
 from bom.judge.compare import Judgement, at_least
 from bom.judge.rule import PartRule
-from bom.margins import Margins
 from bom.parts import Parts
+from bom.read.margins import Margins
 
 
 def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:

@@ -8,7 +8,7 @@ Source:   common practice, no source.
 """
 
 from bom import units
-from bom.check.loom_view import LoomAnswer, LoomView
+from bom.judge.loom_view import LoomAnswer, LoomView
 from bom.judge.rule import LoomRule
 from bom.judge.verdict import Verdict
 from bom.span import Span

@@ -14,9 +14,9 @@ from bom.duties.model import Duty
 from bom.judge.compare import Judgement, is_word
 from bom.judge.rule import PartRule
 from bom.judge.verdict import Verdict
-from bom.margins import Margins
 from bom.parts import Parts
 from bom.physics.isolation import is_above_low_voltage
+from bom.read.margins import Margins
 
 
 def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:

@@ -7,7 +7,7 @@ Ignores:  wire, switches and holders of a 6 V donor, which carry half the amps.
 Source:   light and life by powers of the volts, lamp practice, from memory; common practice.
 """
 
-from bom.check.loom_view import LoomAnswer, LoomView
+from bom.judge.loom_view import LoomAnswer, LoomView
 from bom.judge.rule import LoomRule
 from bom.judge.verdict import Verdict
 

@@ -10,8 +10,8 @@ Source:   SAE J590 and UN R53 style text, read second-hand on a public page; win
 from bom.duties.model import Duty
 from bom.judge.compare import Judgement, at_least, at_most, is_word
 from bom.judge.rule import PartRule
-from bom.margins import Margins
 from bom.parts import Parts
+from bom.read.margins import Margins
 
 
 def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:

@@ -11,8 +11,8 @@ Source:   IEC 60269-1 breaking capacity, from memory; ISO 8820-3 and -5 give 1 k
 from bom.duties.model import Duty
 from bom.judge.compare import Judgement, at_least
 from bom.judge.rule import PartRule
-from bom.margins import Margins
 from bom.parts import Parts
+from bom.read.margins import Margins
 
 
 def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:

@@ -13,9 +13,9 @@ from bom.duties.model import Duty
 from bom.judge.compare import Judgement, at_least
 from bom.judge.ratings import time_band
 from bom.judge.rule import PartRule
-from bom.margins import Margins
 from bom.parts import Parts
 from bom.physics.fuse import earliest_s
+from bom.read.margins import Margins
 
 
 def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:

@@ -7,7 +7,7 @@ Ignores:  what an inspector accepts: ask first.
 Source:   common practice; national guides differ.
 """
 
-from bom.check.loom_view import LoomAnswer, LoomView
+from bom.judge.loom_view import LoomAnswer, LoomView
 from bom.judge.rule import LoomRule
 from bom.judge.verdict import Verdict
 

@@ -10,8 +10,8 @@ Source:   ISO 8820-3 and IEC 60269-2 fuse bodies, read second-hand on a public p
 from bom.duties.model import Duty
 from bom.judge.compare import Demand, Judgement, at_least, same_word
 from bom.judge.rule import PairRule
-from bom.margins import Margins
 from bom.parts import Parts
+from bom.read.margins import Margins
 
 
 def judge(first: Parts, second: Parts, first_duty: Duty, second_duty: Duty, margins: Margins) -> list[Judgement]:

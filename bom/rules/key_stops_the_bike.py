@@ -7,7 +7,7 @@ Ignores:  the stop switch, which still opens the coils.
 Source:   common practice, no source.
 """
 
-from bom.check.loom_view import LoomAnswer, LoomView
+from bom.judge.loom_view import LoomAnswer, LoomView
 from bom.judge.rule import LoomRule
 from bom.judge.verdict import Verdict
 

@@ -10,8 +10,8 @@ Source:   UN R136 5.1.1.5 (warning symbol at the traction battery), read second-
 from bom.duties.model import Duty
 from bom.judge.compare import Judgement, is_word
 from bom.judge.rule import PartRule
-from bom.margins import Margins
 from bom.parts import Parts
+from bom.read.margins import Margins
 
 
 def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:

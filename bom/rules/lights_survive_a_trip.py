@@ -7,7 +7,7 @@ Ignores:  how long it lasts.
 Source:   common practice, no source.
 """
 
-from bom.check.loom_view import LoomAnswer, LoomView
+from bom.judge.loom_view import LoomAnswer, LoomView
 from bom.judge.rule import LoomRule
 from bom.judge.verdict import Verdict
 

@@ -10,8 +10,8 @@ Source:   ISO 273 and DIN 46234 holes by bolt size, read second-hand on a public
 from bom.duties.model import Duty
 from bom.judge.compare import Judgement, at_least, at_most
 from bom.judge.rule import PartRule
-from bom.margins import Margins
 from bom.parts import Parts
+from bom.read.margins import Margins
 
 
 def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:

@@ -13,8 +13,8 @@ import numpy as np
 from bom.duties.model import Duty
 from bom.judge.compare import Demand, Judgement, at_least, at_most, is_word
 from bom.judge.rule import PartRule
-from bom.margins import Margins
 from bom.parts import Parts
+from bom.read.margins import Margins
 
 
 def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:

@@ -10,8 +10,8 @@ Source:   heat balance of one wire among three, published correlations; tail tem
 from math import sqrt
 
 from bom import units
-from bom.check.loom_view import LoomAnswer, LoomView
 from bom.duties.circuits import circuit_needs
+from bom.judge.loom_view import LoomAnswer, LoomView
 from bom.judge.rule import LoomRule
 from bom.judge.verdict import Verdict
 from bom.physics.ampacity import ampacity_a

@@ -8,7 +8,7 @@ Source:   common practice 200 mm; ABYC E-11 says 7 in (178 mm) from the battery,
 """
 
 from bom import units
-from bom.check.loom_view import LoomAnswer, LoomView
+from bom.judge.loom_view import LoomAnswer, LoomView
 from bom.judge.rule import LoomRule
 from bom.judge.verdict import Verdict
 

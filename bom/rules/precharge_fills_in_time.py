@@ -12,9 +12,9 @@ from math import log
 from bom.duties.model import Duty
 from bom.judge.compare import Judgement, at_most
 from bom.judge.rule import PartRule
-from bom.margins import Margins
 from bom.parts import Parts
 from bom.physics.precharge import greatest_load_w
+from bom.read.margins import Margins
 from bom.span import Span
 
 

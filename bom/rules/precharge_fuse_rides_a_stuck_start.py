@@ -10,8 +10,8 @@ Source:   Ohm's law; common practice.
 from bom.duties.model import Duty
 from bom.judge.compare import Demand, Judgement, at_least
 from bom.judge.rule import PairRule
-from bom.margins import Margins
 from bom.parts import Parts
+from bom.read.margins import Margins
 
 
 def judge(first: Parts, second: Parts, first_duty: Duty, second_duty: Duty, margins: Margins) -> list[Judgement]:

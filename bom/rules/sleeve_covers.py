@@ -11,8 +11,8 @@ Source:   common practice, no source.
 from bom.duties.model import Duty
 from bom.judge.compare import Demand, Judgement, at_least, at_most, same_word
 from bom.judge.rule import PairRule
-from bom.margins import Margins
 from bom.parts import Parts
+from bom.read.margins import Margins
 
 BARREL_OVER_CABLE = 1.3
 

@@ -11,8 +11,8 @@ Source:   UN R136 5.1.1.5.3 (orange covering of high-voltage leads outside enclo
 from bom.duties.model import Duty
 from bom.judge.compare import Judgement, at_least, is_word
 from bom.judge.rule import PartRule
-from bom.margins import Margins
 from bom.parts import Parts
+from bom.read.margins import Margins
 
 
 def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:

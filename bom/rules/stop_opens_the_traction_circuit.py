@@ -7,7 +7,7 @@ Ignores:  the hand isolator, which a falling rider does not reach.
 Source:   common practice; national guides differ.
 """
 
-from bom.check.loom_view import LoomAnswer, LoomView
+from bom.judge.loom_view import LoomAnswer, LoomView
 from bom.judge.rule import LoomRule
 from bom.judge.verdict import Verdict
 

@@ -14,8 +14,8 @@ from bom.duties.model import Duty
 from bom.judge.compare import Demand, Judgement, at_least, same_word
 from bom.judge.ratings import cable_ampacity
 from bom.judge.rule import PairRule
-from bom.margins import Margins
 from bom.parts import Parts
+from bom.read.margins import Margins
 
 CARRIES = {"terminal": "rated_a", "relay": "carry_a", "fuse_box": "bus_a"}
 

@@ -6,17 +6,18 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from bom.build import Build, Filled
-from bom.choose.qualify import Answer, judge_pairs, judge_parts
+from bom.build import Build
+from bom.choose.filled import Filled
 from bom.convert import convert
 from bom.duties.model import Duty
+from bom.judge.ask import Answer, judge_pairs, judge_parts
 from bom.judge.compare import Demand, Judgement
 from bom.judge.rule import part_rules, rules
 from bom.judge.verdict import Verdict
-from bom.margins import Margins
 from bom.parts import Parts
 from bom.read.catalogue import Catalogue
 from bom.read.job import JobFile
+from bom.read.margins import Margins
 
 Converted = Callable[..., Build]
 Edited = Callable[..., JobFile]

@@ -7,8 +7,8 @@ import pytest
 from bom.duties.circuits import Facts, circuit_needs, rush_a
 from bom.duties.envelope import envelope
 from bom.loom.layout import lay_out
-from bom.margins import Margins
 from bom.read.job import JobFile
+from bom.read.margins import Margins
 
 Edited = Callable[..., JobFile]
 FactsOf = Callable[..., Facts]

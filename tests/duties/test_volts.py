@@ -6,8 +6,8 @@ import pytest
 
 from bom.duties.circuits import Facts
 from bom.duties.volts import pack_facts
-from bom.margins import Margins
 from bom.read.job import JobFile
+from bom.read.margins import Margins
 
 Edited = Callable[..., JobFile]
 FactsOf = Callable[..., Facts]

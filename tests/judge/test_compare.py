@@ -7,13 +7,13 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from bom.choose.qualify import judge_pairs
 from bom.duties.model import Duty
+from bom.judge.ask import judge_pairs
 from bom.judge.compare import HEARSAY, Demand, Judgement, at_least, at_most, is_word, same_word, worst
 from bom.judge.verdict import Verdict
-from bom.margins import Margins
 from bom.parts import Rating, Words
 from bom.read.catalogue import Catalogue
+from bom.read.margins import Margins
 from bom.span import Span
 
 PASS, TIGHT, CANT_TELL, FAIL = Verdict.PASS, Verdict.TIGHT, Verdict.CANT_TELL, Verdict.FAIL

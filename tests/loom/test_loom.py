@@ -6,9 +6,9 @@ import pytest
 
 from bom.loom.layout import lay_out
 from bom.loom.model import LINKS, Loom
-from bom.margins import Margins
 from bom.read.families import BY_NAME
 from bom.read.job import JobFile
+from bom.read.margins import Margins
 
 Edited = Callable[..., JobFile]
 JOBS = [

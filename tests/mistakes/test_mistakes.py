@@ -8,12 +8,12 @@ from pathlib import Path
 import pytest
 
 from bom.build import Build
-from bom.check.finding import Finding
 from bom.check.judge_build import judge_build
-from bom.check.loom_view import LoomView
 from bom.duties.circuits import Facts
 from bom.duties.envelope import envelope
 from bom.errors import Fault
+from bom.judge.finding import Finding
+from bom.judge.loom_view import LoomView
 from bom.loom.layout import lay_out
 from bom.read.catalogue import Catalogue
 from bom.read.job import JobFile

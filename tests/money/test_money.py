@@ -4,11 +4,11 @@ from dataclasses import replace
 
 import pytest
 
-from bom.margins import Margins
 from bom.money.bill import Need, bill
 from bom.money.prices import UnitPrices, best_purchase, pack_price
 from bom.read.catalogue import Catalogue, Offer
 from bom.read.job import Money
+from bom.read.margins import Margins
 
 EURO = Money(currency="EUR")
 OFFER = Offer(

@@ -96,9 +96,7 @@ on = ["riding", "kee"]
 
 def test_the_fault_reads_as_one_sentence() -> None:
     [fault] = faults('[pack]\nchemistry = "LFP"\nfull_charge = 84\n')
-    assert str(fault) == (
-        'bike.toml line 3, pack.full_charge: found "84". Write a voltage with its unit, like "84 V".'
-    )
+    assert str(fault) == ('bike.toml line 3, pack.full_charge: found "84". Write a voltage with its unit, like "84 V".')
 
 
 @pytest.mark.parametrize(

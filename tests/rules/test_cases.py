@@ -19,9 +19,9 @@ from bom.duties.model import GLOSSARY, Duty
 from bom.judge.compare import worst
 from bom.judge.rule import HEADS, LoomRule, PairRule, PartRule, read_words, rules
 from bom.judge.verdict import Verdict
-from bom.margins import Margins
 from bom.parts import Parts
 from bom.read.families import BY_NAME, COMMON, CURVES
+from bom.read.margins import Margins
 from bom.span import Span
 
 CASES = Path(__file__).parent / "cases"

@@ -5,12 +5,12 @@ from collections.abc import Callable, Mapping
 import numpy as np
 import pytest
 
-from bom.check.loom_view import LoomView
+from bom.judge.loom_view import LoomView
 from bom.judge.rule import LoomRule, rules
 from bom.loom.layout import lay_out
-from bom.margins import Margins
 from bom.parts import Parts
 from bom.read.catalogue import Catalogue
+from bom.read.margins import Margins
 
 Answers = Callable[..., dict[str, str]]
 

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from bom import units
-from bom.choose.qualify import Answer
+from bom.judge.ask import Answer
 from bom.judge.rule import Rule
 from bom.judge.verdict import Verdict
 from bom.parts import Parts

@@ -10,8 +10,8 @@ from bom.duties.model import Duty
 from bom.judge.compare import Judgement, worst
 from bom.judge.rule import Rule, pair_rules, part_rules
 from bom.judge.verdict import Verdict
-from bom.margins import Margins
 from bom.parts import Parts
+from bom.read.margins import Margins
 
 Verdicts = npt.NDArray[np.int8]
 

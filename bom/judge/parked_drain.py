@@ -1,0 +1,24 @@
+"""What a parked bike draws from its pack."""
+
+from math import isnan
+
+from bom.judge.loom_view import LoomView
+
+
+def parked_drain_a(view: LoomView) -> tuple[float, str]:
+    """Add pack-side amps with the key off; name the first figure that is not known.
+
+    A meter with a tap fuse of its own is always on; the others rest behind the key.
+    """
+    facts = view.facts
+    total, unknown = facts.job.pack.bms.standby, ""
+    if facts.key_at == "12 V" and "converter" in view.parts:
+        idle = float(view.parts["converter"].number("quiescent_ma")[0]) / 1000
+        unknown = "the converter's idle amps" if isnan(idle) else ""
+        total += 0.0 if isnan(idle) else idle
+    if "meter" in view.parts and "meter fuse" in view.parts:
+        meter = float(view.parts["meter"].number("supply_ma")[0]) / 1000
+        unknown = unknown or ("the meter's supply amps" if isnan(meter) else "")
+        total += 0.0 if isnan(meter) else meter
+    parked = facts.budget.states["parked, key off"] * facts.budget.rail_v / facts.margins.converter_efficiency
+    return total + parked / facts.pack.nominal_v.low, unknown
