@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 
 from bom import __version__
 from bom.data import folder
-from bom.errors import InputError
+from bom.errors import InputError, RangeError
 
 if TYPE_CHECKING:
     from bom.build import Build
@@ -29,6 +29,11 @@ def main(arguments: Sequence[str] | None = None) -> int:
         return BROKEN
     except OSError as error:
         print(f"{error.filename or 'file'}: {error.strerror}. Nothing more was written.", file=sys.stderr)
+        return BROKEN
+    except RangeError as error:
+        print(f"A figure lies outside what a formula takes: {error}. Nothing more was written.", file=sys.stderr)
+        if options.trace:
+            raise
         return BROKEN
     except Exception as error:
         print(f"donorbill stopped on a fault of its own: {type(error).__name__}: {error}", file=sys.stderr)
@@ -76,6 +81,9 @@ def _starters() -> list[str]:
 
 def _new(options: argparse.Namespace) -> int:
     target = Path(f"{options.name.removesuffix('.toml')}.toml")
+    if not target.parent.is_dir():
+        print(f"There is no folder {target.parent}. Make it first, or choose another name.", file=sys.stderr)
+        return BROKEN
     text = (folder("templates") / "jobs" / f"{options.like}.toml").read_text(encoding="utf-8")
     try:
         with target.open("x", encoding="utf-8", newline="\n") as handle:

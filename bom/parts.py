@@ -33,6 +33,11 @@ class Rating:
         """Spread the parts over the columns of a grid of pairs."""
         return Rating(self.values[None, :], self.evidence[None, :])
 
+    def or_greater(self, other: "Rating") -> "Rating":
+        """Take the greater of two figures, each known as it is; one that is not known counts as the lesser."""
+        wins = np.nan_to_num(other.values, nan=-np.inf) > np.nan_to_num(self.values, nan=-np.inf)
+        return Rating(np.where(wins, other.values, self.values), np.where(wins, other.evidence, self.evidence))
+
     def with_values(self, values: Column) -> "Rating":
         """Give other figures worked out from these, known as these are."""
         return Rating(values, self.evidence)
@@ -132,7 +137,8 @@ class Parts:
     def joined(self, other: "Parts") -> "Parts":
         """Add another table's parts of the same family behind these."""
         curves = {
-            name: {**self.curves.get(name, {}), **other.curves.get(name, {})} for name in {*self.curves, *other.curves}
+            name: {**self.curves.get(name, {}), **other.curves.get(name, {})}
+            for name in dict.fromkeys((*self.curves, *other.curves))
         }
         return Parts(
             self.family,

@@ -8,6 +8,7 @@ from bom.build import Build
 from bom.check.donor import DonorVerdict
 from bom.convert import arrangements, convert
 from bom.errors import Fault, InputError
+from bom.judge.verdict import Verdict
 from bom.loom.layout import lay_out
 from bom.money.prices import left_out
 from bom.read.catalogue import Catalogue, read_catalogue
@@ -54,7 +55,7 @@ def run(job_path: Path, catalogue_folder: Path, say: Callable[[str], None]) -> S
         raise InputError(faults)
     builds = [convert(loaded.job, catalogue, margins, key_at, say) for key_at in arrangements(loaded.job)]
     if loaded.job.wishes.key == "cheapest":
-        builds.sort(key=lambda build: (not build.sound, build.bill.total))
+        builds.sort(key=lambda build: (build.count(Verdict.FAIL), build.count(Verdict.CANT_TELL), build.bill.total))
     build, other = builds
     return Session(loaded, catalogue, margins, replace(build, donor=_with_other(build, other)), other, notes)
 
@@ -101,7 +102,10 @@ def _with_other(build: Build, other: Build) -> tuple[DonorVerdict, ...]:
     price = f"parts {abs(more):,.2f} {build.bill.currency} {'dearer' if more > 0 else 'cheaper'}"
     text = f"stays with the key at {other.arrangement} ({price})"
     return tuple(
-        replace(item, instead=text) if item.verdict != "stays" and item.name in kept else item for item in build.donor
+        replace(item, instead="; or: ".join(filter(None, (item.instead, text))))
+        if item.verdict != "stays" and item.name in kept
+        else item
+        for item in build.donor
     )
 
 

@@ -7,6 +7,7 @@ the written text itself never reaches the converting library, which would evalua
 
 import math
 import re
+from collections.abc import Sequence
 from functools import cache
 from typing import TYPE_CHECKING
 
@@ -79,9 +80,13 @@ def show(value: float, dimension: str, digits: int = 3) -> str:
 def accepted(dimension: str) -> str:
     """Say in one sentence how a quantity of the dimension is written."""
     kind = DIMENSIONS[dimension]
-    *most, last = (f'"{example}"' for example in kind.examples)
-    examples = f"{', '.join(most)} or {last}" if most else last
-    return f"Write {kind.words}, like {examples}."
+    return f"Write {kind.words}, like {listed(kind.examples)}."
+
+
+def listed(words: Sequence[str]) -> str:
+    """List words in quotes: "a", "b" or "c"."""
+    *most, last = (f'"{word}"' for word in words)
+    return f"{', '.join(most)} or {last}" if most else last
 
 
 def unit_missing(number: str, dimension: str) -> str:

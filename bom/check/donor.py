@@ -4,11 +4,13 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from bom.check.judge_build import judge_one
-from bom.choose.candidates import Candidates
+from bom.choose.donor import donor_part, served
 from bom.choose.filled import Filled
 from bom.duties.model import Duty
 from bom.judge.loom_view import LoomView
 from bom.judge.verdict import Verdict
+from bom.loom.model import Place
+from bom.parts import Parts
 from bom.read.job import Item
 
 
@@ -45,6 +47,7 @@ WITHOUT_PLACE: Mapping[str, tuple[str, str]] = {
     "earth strap": ("stays if", "it bonds 12 V minus to the frame in one place, behind an isolated converter"),
     "start button": ("stays if", "it drives a relay or an arming input at 12 V, never a contactor coil alone"),
     "flasher": ("goes", "no load indicates"),
+    "horn": ("stays if", "it sounds on direct current at the new volts; see its load"),
 }
 WORDS = {
     Verdict.NOT_ASKED: "stays",
@@ -56,17 +59,16 @@ WORDS = {
 
 
 def donor_verdicts(
-    view: LoomView, duties: Mapping[str, Duty], options: Mapping[str, Candidates], filled: Mapping[str, Filled]
+    view: LoomView, duties: Mapping[str, Duty], filled: Mapping[str, Filled]
 ) -> tuple[DonorVerdict, ...]:
     """Judge every donor item at its places with the same rules that judge a bought part."""
-    return tuple(_verdict(item, view, duties, options, filled) for item in view.facts.job.donor.items)
+    return tuple(_verdict(item, view, duties, filled) for item in view.facts.job.donor.items)
 
 
 def _verdict(
     item: Item,
     view: LoomView,
     duties: Mapping[str, Duty],
-    options: Mapping[str, Candidates],
     filled: Mapping[str, Filled],
 ) -> DonorVerdict:
     if item.keep == "no":
@@ -79,7 +81,7 @@ def _verdict(
         return DonorVerdict(item.name, item.kind, item.keep, word, reason, "")
     findings = {
         place.name: max(
-            judge_one(place.name, options[place.name].parts.take([0]), duties[place.name], view),
+            judge_one(place.name, own_part(place, item, view), duties[place.name], view),
             key=lambda finding: finding.verdict,
         )
         for place in places
@@ -94,6 +96,12 @@ def _verdict(
         reason = f"{len(kept)} of {len(entries)} runs stay; renew {', '.join(gone)}. {reason}"
         return DonorVerdict(item.name, item.kind, item.keep, "stays if", reason, instead)
     return DonorVerdict(item.name, item.kind, item.keep, WORDS[worst.verdict], reason, instead)
+
+
+def own_part(place: Place, item: Item, view: LoomView) -> Parts:
+    """Describe the donor's own part for a place, whatever stands there now."""
+    facts = view.facts
+    return donor_part(place.family, item, served(item, facts.job, facts.margins))
 
 
 def _named(entry: Filled) -> str:

@@ -75,7 +75,9 @@ def _cost(part: str, index: int, table: Parts, quantity: float, prices: UnitPric
     extra = 0.0
     for name, count in kit(table, index):
         price = prices.of(name, count)
-        extra += count * (price or 0.0)
+        if price is None:
+            return None
+        extra += count * price
     return quantity * (own + extra)
 
 

@@ -11,10 +11,9 @@ from dataclasses import dataclass, field, replace
 import numpy as np
 import numpy.typing as npt
 
-OPEN_COST = 1e5
-BROKEN_COST = 1e4
-
 Flags = npt.NDArray[np.bool_]
+# Costs are scaled to about one; sums nearer than this are equal.
+SAME_COST = 1e-7
 
 
 @dataclass(frozen=True)
@@ -83,7 +82,7 @@ def choose(slots: Sequence[Slot], pairs: Sequence[Pair]) -> Mapping[str, int | N
     rows = _rows(slots, pairs, layout)
     best = _solve(layout.costs, rows)
     cost = float(layout.costs @ best)
-    rows.add({i: float(value) for i, value in enumerate(layout.costs) if value}, -np.inf, cost + 1e-6)
+    rows.add({i: float(value) for i, value in enumerate(layout.costs) if value}, -np.inf, cost + SAME_COST)
     answer = _solve(layout.ranks, rows)
     picked = {slot.name: _picked(slot, layout, answer) for slot in slots}
     return {name: None if index is None else kept[name][index] for name, index in picked.items()}
@@ -138,17 +137,23 @@ def _slimmer(slot: Slot, kept: Sequence[int]) -> Slot:
 
 
 def _lay_out(slots: Sequence[Slot], pairs: Sequence[Pair]) -> _Layout:
+    """Place every variable, and scale all costs to the dearest part of every slot together.
+
+    Breaking a pair costs more than any set of parts, leaving a slot open more than breaking every pair.
+    """
+    ceiling = 1.0 + sum(max(slot.costs, default=0.0) for slot in slots)
+    opened = 1.0 + sum(1 for pair in pairs if pair.loose)
     offsets: dict[str, int] = {}
     costs: list[float] = []
     ranks: list[int] = []
     for slot in slots:
         offsets[slot.name] = len(costs)
-        costs += [*slot.costs, OPEN_COST]
+        costs += [*(cost / ceiling for cost in slot.costs), opened]
         ranks += [*slot.ranks, 0]
     for number, pair in enumerate(pairs):
         if pair.loose:
             offsets[f"pair {number}"] = len(costs)
-            costs.append(BROKEN_COST)
+            costs.append(1.0)
             ranks.append(0)
     return _Layout(offsets, np.array(costs, dtype=float), np.array(ranks, dtype=float))
 

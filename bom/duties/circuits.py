@@ -56,7 +56,10 @@ def circuit_needs(facts: Facts) -> Mapping[str, Needs]:
         "precharge": _precharge(facts),
         "converter input": _converter_input(facts),
         "key input": _key_input(facts),
-        "meter": {**_pack_side(facts), **_small(facts, 0.05, "meters take 10 to 25 mA (common practice)")},
+        "meter": {
+            **_pack_side(facts),
+            **_small(facts, facts.margins.meter_a, "meters take 10 to 25 mA (common practice)"),
+        },
         "charging": {**_pack_side(facts), **_small(facts, facts.job.wishes.charge_current, "charging amps wanted")},
         "12 V supply": {**_rail(facts), **_carry(*_supply_amps(facts)), "make_a": rush_a(facts)},
         "key control": _coils(facts),
@@ -162,7 +165,7 @@ def _precharge(facts: Facts) -> Needs:
         f"{farads} filled in {time_s:g} s, and the controller's idle watts",
         farads.datum,
     )
-    return {**_pack_side(facts), "lowest_v": rest, "carry_a": filling}
+    return {**_pack_side(facts), "lowest_v": rest, "carry_a": filling, "time_constant_ms": RESISTIVE}
 
 
 def _phase(facts: Facts) -> Needs:
@@ -198,7 +201,7 @@ def _converter_input(facts: Facts) -> Needs:
     watts = twelve * facts.budget.rail_v / facts.margins.converter_efficiency
     sag = facts.pack.lowest_sag_v
     because = f"{watts:.0f} W ({state}) from {sag}"
-    floor = max(sag.low, facts.pack.lowest_rest_v.low * 0.6)
+    floor = max(sag.low, facts.pack.lowest_rest_v.low * facts.margins.least_run_fraction)
     running = Span(watts / max(sag.high, floor), watts / floor, "current", because, sag.datum)
     needs = {
         **_pack_side(facts),
@@ -225,7 +228,7 @@ def _rail(facts: Facts) -> Needs:
             "the buffer battery's resistance",
         )
     else:
-        fault = Span.of(100.0, "current", "a converter's limit and its output capacitors (an estimate)")
+        fault = Span.of(margins.converter_fault_a, "current", "a converter's limit and its output capacitors")
     return {
         "voltage_v": high,
         "break_v": high,

@@ -7,6 +7,7 @@ from bom.duties.budget import side_watts
 from bom.duties.circuits import Facts, Needs, amps, bus_capacitance, circuit_needs, rush_a
 from bom.duties.model import Duty
 from bom.loom.model import Loom, Place, Wire
+from bom.physics.isolation import is_above_low_voltage
 from bom.span import Span
 
 DROP = {
@@ -82,7 +83,7 @@ def _words(place: Place, facts: Facts) -> dict[str, str]:
         "earth": job.donor.earth,
         "key at": facts.key_at,
         "connector": "joint" if place.circuit == "phase" else "plug",
-        "pole": _pole(place),
+        "pole": _pole(place, facts),
         "buffer": "yes" if job.wishes.buffer_battery else "no",
         "isolator": job.wishes.isolator,
         "contactor": "yes" if job.wishes.contactor else "no",
@@ -101,12 +102,14 @@ def _words(place: Place, facts: Facts) -> dict[str, str]:
     return words
 
 
-def _pole(place: Place) -> str:
+def _pole(place: Place, facts: Facts) -> str:
     """Tell the pole of a pack-side tap by the points it joins; heavy leads are "heavy"."""
     if place.family != "cable" or place.circuit not in DROP:
         return ""
     if place.circuit == "traction":
-        return "heavy"
+        if is_above_low_voltage(voltage_v=facts.pack.highest_bus_v.high):
+            return "heavy"
+        return "heavy minus" if place.name.startswith("return to") else "heavy plus"
     return "minus" if "minus post" in place.terminals or place.name == "sense minus" else "plus"
 
 

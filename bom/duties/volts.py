@@ -42,7 +42,7 @@ def pack_facts(job: JobFile, margins: Margins, charge_end_v: float) -> PackFacts
     """Work out the pack's figures from the job and the charger's end volts."""
     full, nominal, rest = _cell_volts(job)
     highest = _highest_bus(job, margins, full, charge_end_v)
-    resistance = _resistance(job)
+    resistance = _resistance(job, margins)
     peak = job.controller.battery_peak
     sag = Span(
         max(rest.low - peak * resistance.high, 0.0),
@@ -107,7 +107,7 @@ def _highest_bus(job: JobFile, margins: Margins, full: Span, charge_end_v: float
     if control.regen is None:
         return highest
     if control.over_voltage is None:
-        most = max(control.supply_max or highest.high * margins.unlimited_bus_factor, highest.high)
+        most = highest.high * margins.unlimited_bus_factor
         because = "regeneration without a known over-voltage limit"
         return Span(highest.low, most, "voltage", because, "the controller's over-voltage limit")
     if control.over_voltage > highest.high:
@@ -115,7 +115,7 @@ def _highest_bus(job: JobFile, margins: Margins, full: Span, charge_end_v: float
     return highest
 
 
-def _resistance(job: JobFile) -> Span:
+def _resistance(job: JobFile, margins: Margins) -> Span:
     pack = job.pack
     if pack.pack_resistance is not None:
         return Span.of(pack.pack_resistance, "resistance", "pack resistance as given")
@@ -128,13 +128,9 @@ def _resistance(job: JobFile) -> Span:
         return Span.of(ohm, "resistance", f"{series} in series, {pack.parallel} side by side, cell as given")
     datum = "the pack's resistance (two readings of volts at two currents)"
     if pack.capacity is None:
-        return Span(
-            series * 0.0002,
-            series * 0.02,
-            "resistance",
-            f"{series} cells of unknown size, 0.2 to 20 mohm each (from memory)",
-            datum,
-        )
+        low, high = margins.unknown_cell_low_ohm, margins.unknown_cell_high_ohm
+        because = f"{series} cells of unknown size, {low * 1000:g} to {high * 1000:g} mohm each"
+        return Span(series * low, series * high, "resistance", because, datum)
     span = cell_resistance_span_mohm(capacity_ah=pack.capacity / pack.parallel)
     low, high = (
         float(pack_resistance_ohm(series=series, parallel=pack.parallel, cell_resistance_mohm=value)) for value in span

@@ -7,7 +7,7 @@ origin, is "tight" at best.
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 import numpy.typing as npt
@@ -90,10 +90,14 @@ def _discounted(verdicts: Verdicts, evidence: Texts | None) -> Verdicts:
     """Let a rating that is only hearsay reach "tight", never a clean pass."""
     if evidence is None:
         return verdicts
-    hearsay = (evidence == HEARSAY[0]) | (evidence == HEARSAY[1])
+    hearsay = _hearsay(evidence)
     if not hearsay.any():
         return verdicts
     return np.where(hearsay & (verdicts == Verdict.PASS), np.int8(Verdict.TIGHT), verdicts)
+
+
+def _hearsay(evidence: Texts) -> npt.NDArray[np.bool_]:
+    return np.asarray((evidence == HEARSAY[0]) | (evidence == HEARSAY[1]), dtype=np.bool_)
 
 
 def at_least(
@@ -140,15 +144,29 @@ def is_word(
     return Judgement(what, verdicts, numbers, Demand.of(0.0, "", because), "is", 0.0, words, evidence)
 
 
-def same_word(what: str, left: Sequence[str], right: Sequence[str], because: str) -> Judgement:
-    """Judge a grid of pairs whose words must agree: rows are the left parts, columns the right ones."""
-    a, b = np.array(left, dtype=object)[:, None], np.array(right, dtype=object)[None, :]
-    verdicts = np.where(a == b, Verdict.PASS, Verdict.FAIL).astype(np.int8)
+def same_word(what: str, left: Words, right: Words | str, because: str) -> Judgement:
+    """Judge a grid of pairs whose words must agree: rows are the left parts, columns the right ones.
+
+    A plain word on the right is asked of every left part.
+    """
+    wanted = right.values if isinstance(right, Words) else (right,)
+    a, b = np.array(left.values, dtype=object)[:, None], np.array(wanted, dtype=object)[None, :]
     unknown = (a == "") | (b == "")
-    verdicts[unknown.astype(bool)] = Verdict.CANT_TELL
-    numbers = np.where(unknown, np.nan, 0.0).astype(np.float64)
-    wanted = right[0] if len(right) == 1 else ""
-    return Judgement(what, verdicts, numbers, Demand.of(0.0, "", because), "is", 0.0, (tuple(left), wanted))
+    verdicts = np.where(unknown, _UNTOLD, np.where(a == b, Verdict.PASS, Verdict.FAIL)).astype(np.int8)
+    evidence = left.evidence[:, None]
+    if isinstance(right, Words):
+        other = np.broadcast_to(right.evidence[None, :], verdicts.shape)
+        evidence = np.where(_hearsay(other), other, evidence)
+    numbers = np.where(a == "", np.nan, 0.0).astype(np.float64)
+    asked = Demand.of(np.where(b == "", np.nan, 0.0), "", because)
+    words = (left.values, (wanted[0] or "not known") if len(wanted) == 1 else "")
+    return Judgement(what, _discounted(verdicts, evidence), numbers, asked, "is", 0.0, words, evidence)
+
+
+def softened(judgement: Judgement) -> Judgement:
+    """Let a shortfall count as tight: where less is worse, not dangerous."""
+    soft = np.where(judgement.verdicts == Verdict.FAIL, np.int8(Verdict.TIGHT), judgement.verdicts)
+    return replace(judgement, verdicts=soft)
 
 
 def worst(judgements: Sequence[Judgement]) -> Verdicts:

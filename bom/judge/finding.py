@@ -6,6 +6,7 @@ import numpy as np
 
 from bom import units
 from bom.judge.ask import Answer
+from bom.judge.compare import Judgement
 from bom.judge.rule import Rule
 from bom.judge.verdict import Verdict
 from bom.parts import Parts
@@ -63,26 +64,26 @@ def finding_of(answer: Answer, subject: str, parts: tuple[Parts, ...]) -> Findin
     else:
         offered = _show(_one(judgement.offered), needed.dimension)
         wanted = f"{judgement.sense} {_printed(span)}"
-    datum = _datum(verdict, judgement.what, span, np.isnan(_one(judgement.offered)))
+    datum = _datum(verdict, judgement, span)
     known = judgement.evidence
     evidence = parts[0].word("evidence")[0] if known is None else str(np.ravel(known)[0])
     ids = " / ".join(part.ids[0] for part in parts)
-    because = _because(span.because, judgement.margin)
+    because = _because(span.because, judgement.margin, judgement.sense)
     sentence = f"{judgement.what}: {offered}, needs {wanted} ({because})."
     return Finding(
-        rule.name,
-        subject,
-        ids,
-        verdict,
-        judgement.what,
-        offered,
-        wanted,
-        because,
-        evidence,
-        datum,
-        sentence,
-        rule.cure,
-        rule.source,
+        rule=rule.name,
+        subject=subject,
+        part=ids,
+        verdict=verdict,
+        what=judgement.what,
+        offered=offered,
+        needed=wanted,
+        because=because,
+        evidence=evidence,
+        datum=datum,
+        sentence=sentence,
+        cure=rule.cure,
+        source=rule.source,
     )
 
 
@@ -111,11 +112,15 @@ def _printed(span: Span) -> str:
     return low if low == high else f"{low} to {high}"
 
 
-def _because(text: str, margin: float) -> str:
-    return f"{text}; a clean pass wants {margin:.0%} more" if margin else text
+def _because(text: str, margin: float, sense: str) -> str:
+    wanted = "less" if sense == "at most" else "more"
+    return f"{text}; a clean pass wants {margin:.0%} {wanted}" if margin else text
 
 
-def _datum(verdict: Verdict, what: str, span: Span, blank: bool) -> str:
+def _datum(verdict: Verdict, judgement: Judgement, span: Span) -> str:
+    """Name the fact that would settle a "can't tell": of the part, of its neighbour, or of the bike."""
     if verdict != Verdict.CANT_TELL:
         return ""
-    return f"the part's {what}" if blank else span.datum or f"the other part's figure for {span.because}"
+    if np.isnan(_one(judgement.offered)):
+        return f"the part's {judgement.what}"
+    return span.datum or f"the other part's figure for {span.because}"

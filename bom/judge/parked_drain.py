@@ -1,8 +1,11 @@
-"""What a parked bike draws from its pack."""
+"""What a parked bike draws from its pack, and how long the pack stands it."""
 
-from math import isnan
+from math import inf, isnan, nan
 
+from bom.duties.circuits import Facts
 from bom.judge.loom_view import LoomView
+
+HOURS_A_DAY = 24.0
 
 
 def parked_drain_a(view: LoomView) -> tuple[float, str]:
@@ -22,3 +25,19 @@ def parked_drain_a(view: LoomView) -> tuple[float, str]:
         total += 0.0 if isnan(meter) else meter
     parked = facts.budget.states["parked, key off"] * facts.budget.rail_v / facts.margins.converter_efficiency
     return total + parked / facts.pack.nominal_v.low, unknown
+
+
+def parked_days(facts: Facts, drain_a: float) -> float:
+    """Days until the allowed part of the pack is gone; no end without a drain, NaN without a capacity."""
+    capacity_ah = facts.job.pack.capacity
+    if capacity_ah is None:
+        return nan
+    return facts.margins.drain_fraction * capacity_ah / drain_a / HOURS_A_DAY if drain_a else inf
+
+
+def drain_limit_a(facts: Facts) -> float:
+    """Amps that take the allowed part of the pack in just the allowed days; NaN without a capacity."""
+    capacity_ah = facts.job.pack.capacity
+    if capacity_ah is None:
+        return nan
+    return facts.margins.drain_fraction * capacity_ah / (facts.margins.drain_days * HOURS_A_DAY)

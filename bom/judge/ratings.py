@@ -6,7 +6,9 @@ from functools import lru_cache
 import numpy as np
 import numpy.typing as npt
 
+from bom.duties.model import Duty
 from bom.parts import Parts, Rating
+from bom.read.margins import Margins
 
 Column = npt.NDArray[np.float64]
 TimePoint = tuple[float, float, float]
@@ -21,7 +23,7 @@ def _value(row: object, name: str) -> float:
 def breaking_amps(parts: Parts, *, volts_v: float, time_constant_ms: float, reverse: bool) -> Rating:
     """Amps each part may break at these volts or higher and this time constant or longer.
 
-    A point without a time constant counts as resistive, 1 ms. NaN where no printed point covers the duty.
+    NaN where no printed point covers the duty; a point without a time constant covers none.
     """
     wanted = ("reverse", "both") if reverse else ("forward", "both")
     best = [
@@ -31,7 +33,7 @@ def breaking_amps(parts: Parts, *, volts_v: float, time_constant_ms: float, reve
                 for row in parts.rows("breaking_points", part)
                 if row["direction"] in wanted
                 and _value(row, "volts_v") >= volts_v
-                and np.nan_to_num(_value(row, "time_constant_ms"), nan=1.0) >= time_constant_ms
+                and _value(row, "time_constant_ms") >= time_constant_ms
             ),
             default=(np.nan, "no printed point"),
         )
@@ -81,10 +83,22 @@ def time_band(parts: Parts, index: int) -> Sequence[TimePoint]:
     )
 
 
-def latest_opening_s(parts: Parts, *, current_a: float) -> Column:
+def latest_opening_s(parts: Parts, *, current_a: float) -> Rating:
     """Longest time each fuse may take to open on a current; NaN where its limits are not known."""
     table, rows = _whole(parts)
-    return _table_latest_opening(table, current_a)[rows]
+    return Rating(_table_latest_opening(table, current_a)[rows], parts.evidence_of("rated_a"))
+
+
+def earliest_opening_s(parts: Parts, *, current_a: float) -> Rating:
+    """Shortest time in which each fuse may open on a current; NaN where its limits are not known."""
+    from bom.physics.fuse import earliest_s
+
+    out = []
+    for index, rated in enumerate(parts.number("rated_a")):
+        points = time_band(parts, index)
+        multiple = min(current_a / rated, MOST_MULTIPLE) if rated > 0 else np.nan
+        out.append(float(earliest_s(multiple=multiple, points=points)) if points and rated > 0 else np.nan)
+    return Rating(np.array(out), parts.evidence_of("rated_a"))
 
 
 @lru_cache(maxsize=256)
@@ -132,10 +146,11 @@ def converter_amps(parts: Parts, *, ambient_c: float, label_fraction: float) -> 
     return label.with_values(np.array(out))
 
 
-def cable_ampacity(parts: Parts, *, ambient_c: float, together: float, terminal_c: float) -> Column:
-    """Amps each cable carries for ever in air of this warmth among this many loaded wires."""
+def cable_ampacity(parts: Parts, duty: Duty, margins: Margins) -> Rating:
+    """Amps each cable carries for ever in this place's air, among its loaded wires, at its terminals' limit."""
     table, rows = _whole(parts)
-    return _table_ampacity(table, ambient_c, together, terminal_c)[rows]
+    amps = _table_ampacity(table, duty.ambient_c.high, duty.together.high, margins.terminal_c)[rows]
+    return Rating(amps, parts.evidence_of("area_mm2"))
 
 
 @lru_cache(maxsize=256)
@@ -156,3 +171,32 @@ def _table_ampacity(table: Parts, ambient_c: float, together: float, terminal_c:
         loaded_wires=together,
     )
     return np.where(unknown, np.nan, np.atleast_1d(answer))
+
+
+def drop_v(parts: Parts, duty: Duty, margins: Margins) -> Rating:
+    """Volts each cable loses at this place's running amps, at the lower of its own and its terminals' heat limit."""
+    from bom.physics.conductor import hot_resistance_ohm
+
+    limit = np.nan_to_num(parts.number("conductor_max_c"), nan=margins.terminal_c)
+    ohm = hot_resistance_ohm(
+        resistance_20_mohm_per_m=parts.number("resistance_mohm_per_m"),
+        length_m=duty.length_m.high,
+        temperature_c=np.minimum(limit, margins.terminal_c),
+    )
+    return parts.rating("resistance_mohm_per_m").with_values(ohm * duty.carry_a.high)
+
+
+def drop_v(parts: Parts, duty: Duty, margins: Margins) -> Rating:
+    """Volts each cable loses over this place's length at its running amps, as hot as it may get.
+
+    Hot is the cable's own limit or that of the terminals, whichever is lower.
+    """
+    from bom.physics.conductor import hot_resistance_ohm
+
+    cold = parts.rating("resistance_mohm_per_m")
+    ohm = hot_resistance_ohm(
+        resistance_20_mohm_per_m=cold.values,
+        length_m=duty.length_m.high,
+        temperature_c=np.fmin(parts.number("conductor_max_c"), margins.terminal_c),
+    )
+    return cold.with_values(ohm * duty.carry_a.high)

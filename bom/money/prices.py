@@ -42,21 +42,30 @@ def pack_price(offer: Offer, packs: int, money: Money) -> float | None:
     worth = rate(offer, money)
     if worth is None:
         return None
-    price = [value for least, value in offer.breaks if least <= packs][-1:] or [offer.breaks[0][1]]
+    price = [value for least, value in offer.breaks if least <= packs][-1]
     tax = 1 + offer.tax_percent / 100
-    net = price[0] / tax if offer.tax_included else price[0]
+    net = price / tax if offer.tax_included else price
     return round(worth * (net if money.tax_reclaimed else net * tax), 2)
 
 
+def least_packs(offer: Offer, quantity: float) -> int:
+    """Count the whole packs that hold a quantity, at least what the supplier sells."""
+    return max(ceil(round(quantity / offer.pack_size, 9)), offer.minimum_packs, offer.breaks[0][0], 1)
+
+
 def best_purchase(offers: Sequence[Offer], quantity: float, money: Money) -> Purchase | None:
-    """Take the offer that costs least for a quantity; between equals the quicker, then the lower id."""
+    """Take the offer that costs least for a quantity, more packs where a price break makes them cheaper.
+
+    Between equals the fewer packs, then the quicker, then the lower id.
+    """
     options = []
     for offer in offers:
-        packs = max(ceil(round(quantity / offer.pack_size, 9)), offer.minimum_packs, 1)
-        price = pack_price(offer, packs, money)
-        if price is not None:
-            options.append(Purchase(offer, packs, price))
-    return min(options, key=lambda buy: (buy.cost, buy.offer.lead_days, buy.offer.offer_id), default=None)
+        least = least_packs(offer, quantity)
+        for packs in (least, *(start for start, _ in offer.breaks if start > least)):
+            price = pack_price(offer, packs, money)
+            if price is not None:
+                options.append(Purchase(offer, packs, price))
+    return min(options, key=lambda buy: (buy.cost, buy.packs, buy.offer.lead_days, buy.offer.offer_id), default=None)
 
 
 class UnitPrices:
@@ -77,8 +86,7 @@ class UnitPrices:
     def _least(self, part_id: str, quantity: float) -> float | None:
         prices = []
         for offer in self._offers.get(part_id, ()):
-            packs = max(ceil(quantity / offer.pack_size), offer.minimum_packs, 1)
-            price = pack_price(offer, packs, self._money)
+            price = pack_price(offer, least_packs(offer, quantity), self._money)
             if price is not None:
                 prices.append(price / offer.pack_size)
         return min(prices, default=None)

@@ -4,12 +4,12 @@ from dataclasses import dataclass
 from math import isfinite, isnan, nan
 
 from bom.build import Build
+from bom.duties.circuits import bus_capacitance
 from bom.judge.loom_view import LoomView
-from bom.judge.parked_drain import parked_drain_a
+from bom.judge.parked_drain import drain_limit_a, parked_days, parked_drain_a
 from bom.physics.discharge import time_to_volts_s
 from bom.physics.isolation import LOW_VOLTAGE_LIMIT_V, floor_ohm
 from bom.physics.precharge import time_to_fraction_s
-from bom.read.margins import Margins
 from bom.session import Session
 from bom.span import Span
 
@@ -49,51 +49,26 @@ class Bench:
 def bench(session: Session) -> Bench:
     """Work out the bench figures of a build."""
     build = session.build
-    highest, full = build.facts.pack.highest_bus_v.high, build.facts.pack.full_charge_v.high
+    facts = build.facts
+    highest, full = facts.pack.highest_bus_v.high, facts.pack.full_charge_v.high
     working = highest if isfinite(highest) else full
-    farads = bus_capacitance(build)
-    ohm = _precharge_ohm(build)
-    fill = (
-        nan
-        if isnan(ohm)
-        else float(
-            time_to_fraction_s(
-                resistance_ohm=ohm, capacitance_f=farads.high, fraction=session.margins.precharge_fraction
-            )
-        )
+    farads, ohm = bus_capacitance(facts), _precharge_ohm(build)
+    drain, unknown = parked_drain_a(
+        LoomView(build.loom, facts, {name: entry.part for name, entry in build.filled.items()})
     )
-    bleed = float(time_to_volts_s(resistance_ohm=BLEED_OHM, capacitance_f=farads.high, start_v=working))
-    view = LoomView(build.loom, build.facts, {name: entry.part for name, entry in build.filled.items()})
-    drain, unknown = parked_drain_a(view)
-    limit, days = _drain(build, session.margins, nan if unknown else drain)
     return Bench(
-        working,
-        working > LOW_VOLTAGE_LIMIT_V,
-        float(floor_ohm(working_voltage_v=working)),
-        round(KNOWN_OHM_PER_V * working, -4),
-        farads,
-        ohm,
-        fill,
-        bleed,
-        limit,
-        drain,
-        days,
-        unknown,
-    )
-
-
-def bus_capacitance(build: Build) -> Span:
-    """Give the controller's capacitors as given, or as assumed from its peak phase amps."""
-    control, margins = build.facts.job.controller, build.facts.margins
-    if control.input_capacitance is not None:
-        return Span.of(control.input_capacitance, "capacitance", "bus capacitors as given")
-    low, high = margins.capacitance_low_uf_per_a, margins.capacitance_high_uf_per_a
-    return Span(
-        low * control.phase_peak * 1e-6,
-        high * control.phase_peak * 1e-6,
-        "capacitance",
-        "assumed from the peak phase amps",
-        "the controller's input capacitance",
+        working_v=working,
+        above_60_v=working > LOW_VOLTAGE_LIMIT_V,
+        floor_ohm=float(floor_ohm(working_voltage_v=working)),
+        known_ohm=round(KNOWN_OHM_PER_V * working, -4),
+        capacitance=farads,
+        precharge_ohm=ohm,
+        fill_s=_fill_s(ohm, farads.high, session.margins.precharge_fraction),
+        bleed_s=float(time_to_volts_s(resistance_ohm=BLEED_OHM, capacitance_f=farads.high, start_v=working)),
+        drain_limit_a=drain_limit_a(facts),
+        drain_a=drain,
+        drain_days=nan if unknown else parked_days(facts, drain),
+        drain_unknown=unknown,
     )
 
 
@@ -102,10 +77,7 @@ def _precharge_ohm(build: Build) -> float:
     return float(entry.part.number("resistance_ohm")[0]) if entry else nan
 
 
-def _drain(build: Build, margins: Margins, amps: float) -> tuple[float, float]:
-    capacity = build.facts.job.pack.capacity
-    if capacity is None:
-        return nan, nan
-    lost_ah = margins.drain_fraction * capacity
-    days = lost_ah / amps / 24 if amps > 0 else nan  # NaN amps give NaN days
-    return lost_ah / (margins.drain_days * 24), days
+def _fill_s(ohm: float, farads: float, fraction: float) -> float:
+    if isnan(ohm):
+        return nan
+    return float(time_to_fraction_s(resistance_ohm=ohm, capacitance_f=farads, fraction=fraction))

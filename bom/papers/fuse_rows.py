@@ -1,29 +1,31 @@
-"""The fuse table: what each fuse is, what it guards, and the window its rating must lie in."""
+"""The fuse table: what each fuse is, what it guards, and the ratings that would serve in its place."""
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from math import inf, nan
+from math import nan
 
 import numpy as np
 
 from bom.build import Build
 from bom.duties.model import Duty
-from bom.judge.ratings import rerating
+from bom.judge.compare import Judgement, worst
+from bom.judge.verdict import Verdict
 from bom.loom.model import Place
 from bom.money.bill import FUSES
-from bom.papers.wire_rows import ampacity_a, wire_numbers
+from bom.papers.wire_rows import wire_numbers
 from bom.parts import Parts
 from bom.read.catalogue import Catalogue
+from bom.rules import fuse_guards_its_wire, fuse_holds_the_load
 
 
 @dataclass(frozen=True)
 class FuseRow:
     """One fuse as the papers print it; NaN where a figure is not known.
 
-    wires     numbers of the wires it guards
-    least_a   smallest rating that holds the load at its loading and ambient
-    most_a    largest rating the thinnest guarded wire allows
-    fits      ratings of the same body in the catalogue that lie between, by load and wire alone
+    wires    numbers of the wires it guards
+    holds_a  amps it carries for ever at its ambient
+    wire_a   amps the thinnest guarded wire carries
+    fits     ratings of the same body in the catalogue that pass, by load and wire alone
     """
 
     place: str
@@ -36,8 +38,8 @@ class FuseRow:
     fault_low_a: float
     fault_high_a: float
     wires: tuple[str, ...]
-    least_a: float
-    most_a: float
+    holds_a: float
+    wire_a: float
     fits: tuple[float, ...]
 
 
@@ -45,76 +47,65 @@ def fuse_rows(build: Build, catalogue: Catalogue) -> list[FuseRow]:
     """List every fuse of the loom, pack side first."""
     places = [place for family in FUSES for place in build.loom.places if place.family == family]
     numbers = wire_numbers(build)
-    return [_row(place, build, catalogue, numbers) for place in places]
+    return [_row(place, build, catalogue.families[place.family], numbers) for place in places]
 
 
-def _row(place: Place, build: Build, catalogue: Catalogue, numbers: Mapping[str, str]) -> FuseRow:
-    duty = build.duties[place.name]
+def _row(place: Place, build: Build, table: Parts, numbers: Mapping[str, str]) -> FuseRow:
+    duty, entry = build.duties[place.name], build.filled.get(place.name)
     guarded = [link.second for link in build.loom.links if link.kind == "guards" and link.first == place.name]
-    wires = tuple(numbers[name] for name in guarded)
-    carry, low, high = (
-        _end(duty, name, top) for name, top in (("carry_a", True), ("fault_low_a", False), ("fault_high_a", True))
-    )
-    entry = build.filled.get(place.name)
-    if entry is None:
-        return FuseRow(place.name, "left open", "", nan, nan, nan, carry, low, high, wires, nan, nan, ())
-    part = entry.part
-    least, most = _least_a(part, duty, build), _most_a(part, guarded, build)
+    part = entry.part if entry else None
+    loads = _asked_of_load(part, duty, build) if part else []
+    guards = _asked_of_wires(part, place.name, guarded, build) if part else []
     return FuseRow(
-        place.name,
-        entry.part_id,
-        part.word("name")[0],
-        float(part.number("rated_a")[0]),
-        float(part.number("dc_volts_v")[0]),
-        float(part.number("dc_breaking_a")[0]),
-        carry,
-        low,
-        high,
-        wires,
-        least,
-        most,
-        _fits(part, catalogue, least, most),
+        place=place.name,
+        part=entry.part_id if entry else "left open",
+        name=part.word("name")[0] if part else "",
+        rated_a=_figure(part, "rated_a"),
+        dc_volts_v=_figure(part, "dc_volts_v"),
+        breaking_a=_figure(part, "dc_breaking_a"),
+        carry_a=duty.carry_a.high if duty.has("carry_a") else nan,
+        fault_low_a=duty.fault_low_a.low if duty.has("fault_low_a") else nan,
+        fault_high_a=duty.fault_high_a.high if duty.has("fault_high_a") else nan,
+        wires=tuple(numbers[name] for name in guarded),
+        holds_a=_least(loads),
+        wire_a=_least([answers[0] for answers in guards]),
+        fits=_fits(part, table, place.name, guarded, build) if part else (),
     )
 
 
-def _end(duty: Duty, name: str, top: bool) -> float:
-    if name not in duty.needs:
-        return nan
-    span = duty.needs[name]
-    return span.high if top else span.low
+def _figure(part: Parts | None, name: str) -> float:
+    return float(part.number(name)[0]) if part else nan
 
 
-def _least_a(part: Parts, duty: Duty, build: Build) -> float:
-    if "carry_a" not in duty.needs:
-        return nan
-    loading = float(part.number("loading_factor")[0])
-    loading = build.facts.margins.fuse_loading if np.isnan(loading) else loading
-    return duty.carry_a.high / (loading * float(rerating(part, ambient_c=duty.ambient_c.high)[0]))
+def _asked_of_load(fuses: Parts, duty: Duty, build: Build) -> list[Judgement]:
+    """Ask the rule of the load, where the place has one."""
+    rule = fuse_holds_the_load.RULE
+    return list(rule.judge(fuses, duty, build.facts.margins)) if duty.has(*rule.only_with) else []
 
 
-def _most_a(part: Parts, guarded: list[str], build: Build) -> float:
-    """Take the thinnest wire: its ampacity, and the rating whose sure fusing current it still stands."""
-    fusing = float(part.number("conventional_fusing")[0])
-    limit = build.facts.margins.fusing_over_ampacity
-    most = inf
-    for name in guarded:
-        if name not in build.filled:
-            return nan
-        ampacity = ampacity_a(build.filled[name].part, build.duties[name], build)
-        if np.isnan(ampacity) or np.isnan(fusing):
-            return nan
-        most = min(most, ampacity, limit * ampacity / fusing)
-    return most if guarded else nan
+def _asked_of_wires(fuses: Parts, place: str, guarded: list[str], build: Build) -> list[list[Judgement]]:
+    """Ask the rule of the wire about each wire that stands."""
+    duties, margins = build.duties, build.facts.margins
+    return [
+        list(fuse_guards_its_wire.RULE.judge(fuses, build.filled[name].part, duties[place], duties[name], margins))
+        for name in guarded
+        if name in build.filled
+    ]
 
 
-def _fits(part: Parts, catalogue: Catalogue, least: float, most: float) -> tuple[float, ...]:
-    table, body = catalogue.families[part.family], part.word("body")[0]
-    return tuple(
-        sorted(
-            {
-                float(rated)
-                for rated, shape in zip(table.number("rated_a"), table.word("body"), strict=True)
-                if shape == body and least <= rated <= most
-            }
-        )
-    )
+def _least(judgements: list[Judgement]) -> float:
+    """Take the least of what is offered; NaN where nothing is, or one is not known."""
+    return float(np.min([judgement.offered for judgement in judgements])) if judgements else nan
+
+
+def _fits(part: Parts, table: Parts, place: str, guarded: list[str], build: Build) -> tuple[float, ...]:
+    """List the ratings of the table's fuses of one body that pass the rules of the load and of each wire."""
+    body = part.word("body")[0]
+    alike = table.take([index for index, shape in enumerate(table.word("body")) if shape == body])
+    if not len(alike) or any(name not in build.filled for name in guarded):
+        return ()
+    loads = _asked_of_load(alike, build.duties[place], build)
+    wires = _asked_of_wires(alike, place, guarded, build)
+    asked = [np.ravel(worst(answers)) for answers in (loads, *wires) if answers]
+    passed = np.all([verdicts == Verdict.PASS for verdicts in asked], axis=0)
+    return tuple(sorted(set(alike.number("rated_a")[passed].tolist()))) if asked else ()

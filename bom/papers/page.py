@@ -98,9 +98,9 @@ class Page:
         cell._style = self.styles[look]  # type: ignore[union-attr]
 
     def _text(self, cell: Cell, text: str) -> None:
-        cell.value = clean(text)[:LONGEST_TEXT]
-        cell.data_type = "s"
-        if text.startswith(RISKY):
+        kept = clean(text)[:LONGEST_TEXT]
+        cell.value, cell.data_type = kept, "s"
+        if kept.startswith(RISKY):
             cell._style = copy(cell._style)  # type: ignore[attr-defined]  # the mark is the cell's own, not its look's
             cell.quotePrefix = True
 

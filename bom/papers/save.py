@@ -12,10 +12,7 @@ from openpyxl.writer.excel import ExcelWriter
 Result = float | str
 EPOCH = (1980, 1, 1, 0, 0, 0)  # the earliest date a zip archive can hold
 MODIFIED = re.compile(rb"(<dcterms:modified[^>]*>)[^<]*(</dcterms:modified>)")
-FORMULA = re.compile(
-    r'<c r="([A-Z]+[0-9]+)"([^>]*)><f>([^<]*)</f><v ?/>|'
-    r'<c r="([A-Z]+[0-9]+)"([^>]*)><f>([^<]*)</f><v></v>'
-)
+FORMULA = re.compile(r'<c r="([A-Z]+[0-9]+)"([^>]*)><f>([^<]*)</f><v(?: ?/>|></v>)')
 
 
 def saved(book: Workbook, day: date, results: Mapping[str, Mapping[str, Result]]) -> bytes:
@@ -53,7 +50,7 @@ def with_results(xml: str, results: Mapping[str, Result]) -> str:
     """Put results beside the formulas of one sheet's XML."""
 
     def filled(match: re.Match[str]) -> str:
-        cell, style, formula = (match.group(i) or match.group(i + 3) for i in (1, 2, 3))
+        cell, style, formula = match.groups()
         value = results[cell]
         kind = ' t="str"' if isinstance(value, str) else ""
         shown = _escaped(value) if isinstance(value, str) else repr(float(value))

@@ -1,5 +1,7 @@
 """The sheets of answers: every check, and what is still to be found out."""
 
+from collections.abc import Sequence
+
 from bom.build import Build
 from bom.choose.filled import Hole
 from bom.judge.finding import Finding
@@ -8,6 +10,7 @@ from bom.papers.looks import BOLD, NOTE, SECTION, TEXT, WHOLE
 from bom.papers.page import Heading, Page
 from bom.papers.standing import OPEN, hole_cure
 from bom.papers.unknowns import unknowns
+from bom.read.questions import Way
 
 CHECKS = (
     Heading("verdict", 12),
@@ -63,7 +66,7 @@ def _finding_cells(finding: Finding) -> tuple[object, ...]:
     return (*where, *numbers, cure, finding.source)
 
 
-def write_find_out(page: Page, build: Build) -> None:
+def write_find_out(page: Page, build: Build, ways: Sequence[Way]) -> None:
     """Write what can't be told, by the figure that would settle it."""
     page.put(1, 1, "To find out", SECTION)
     page.line(
@@ -75,7 +78,7 @@ def write_find_out(page: Page, build: Build) -> None:
     )
     page.heading(3, UNKNOWN)
     row = 3
-    for entry in unknowns(build):
+    for entry in unknowns(build, ways):
         row += 1
         page.row(
             row,

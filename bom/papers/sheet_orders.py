@@ -1,6 +1,6 @@
 """The sheet of orders: one block a supplier, and what to ask them."""
 
-from collections.abc import Mapping
+from collections.abc import Sequence
 from dataclasses import replace
 
 from bom.build import Build
@@ -9,6 +9,8 @@ from bom.papers.looks import BOLD, COUNT, HEAD, MONEY, NOTE, SECTION, TEXT, TOTA
 from bom.papers.page import Heading, Page
 from bom.papers.sheet_parts import PartsLayout
 from bom.papers.unknowns import supplier_questions
+from bom.read.catalogue import Catalogue
+from bom.read.questions import Question
 
 HEADINGS = (
     Heading("their code", 18, BOLD),
@@ -23,51 +25,40 @@ HEADINGS = (
 FROM_PARTS = {4: "J", 5: "H", 6: "K", 7: "M", 8: "P"}
 
 
-def write_orders(page: Page, build: Build, parts: PartsLayout, suppliers: Mapping[str, str]) -> None:
+def write_orders(page: Page, build: Build, parts: PartsLayout, catalogue: Catalogue) -> None:
     """Write the sheet; every number is taken from the parts sheet, so that an edit there arrives here."""
     page.put(1, 1, f"Orders by supplier, in {build.bill.currency}", SECTION)
     page.line(2, "One block is one order. Numbers come from the parts sheet; edit them there.", NOTE, len(HEADINGS))
     page.heading(3, HEADINGS)
     row, subtotals = 4, []
     for supplier, lines in build.bill.by_supplier().items():
-        row = _order(page, row, f"{suppliers[supplier]} ({supplier})", lines, build, parts)
+        row = _order(page, row, f"{catalogue.suppliers[supplier]} ({supplier})", lines, parts)
         subtotals.append(f"G{row}")
-        row = _questions(page, row + 1, lines, build) + 1
+        row = _questions(page, row + 1, lines, build, catalogue.ask_supplier) + 1
     _grand_total(page, row, build, parts, subtotals)
 
 
-def _order(page: Page, row: int, supplier: str, lines: tuple[Line, ...], build: Build, parts: PartsLayout) -> int:
+def _order(page: Page, row: int, supplier: str, lines: tuple[Line, ...], parts: PartsLayout) -> int:
     """Write one order and give the row of its sum."""
     page.line(row, supplier, SECTION, len(HEADINGS))
     first = row + 1
     for line in lines:
         row += 1
-        assert line.purchase is not None  # orders hold only what somebody offers
-        buy, offer = line.purchase, line.purchase.offer
-        page.row(
-            row,
-            (
-                offer.supplier_code,
-                line.part_id,
-                line.name or line.family,
-                buy.packs,
-                offer.pack_size,
-                buy.pack_price,
-                line.cost,
-                offer.lead_days,
-            ),
-            HEADINGS,
-        )
-        values = {4: buy.packs, 5: offer.pack_size, 6: buy.pack_price, 7: line.cost, 8: offer.lead_days}
-        for column, letter in FROM_PARTS.items():
-            page.formula(
-                row, column, f"Parts!{letter}{parts.rows[line.part_id]}", values[column], HEADINGS[column - 1].look
-            )
+        _order_line(page, row, line, parts)
     _sum_words(page, row + 1, "order")
     page.formula(row + 1, 7, f"SUM(G{first}:G{row})", round(sum(line.cost for line in lines), 2), TOTAL)
     days = max(line.purchase.offer.lead_days for line in lines if line.purchase)
     page.formula(row + 1, 8, f"MAX(H{first}:H{row})", days, replace(TOTAL, number="0_0"))
     return row + 1
+
+
+def _order_line(page: Page, row: int, line: Line, parts: PartsLayout) -> None:
+    assert line.purchase is not None  # orders hold only what somebody offers
+    buy, offer = line.purchase, line.purchase.offer
+    numbers = (buy.packs, offer.pack_size, buy.pack_price, line.cost, offer.lead_days)
+    page.row(row, (offer.supplier_code, line.part_id, line.name or line.family, *numbers), HEADINGS)
+    for value, (column, letter) in zip(numbers, FROM_PARTS.items(), strict=True):
+        page.formula(row, column, f"Parts!{letter}{parts.rows[line.part_id]}", value, HEADINGS[column - 1].look)
 
 
 def _sum_words(page: Page, row: int, word: str) -> None:
@@ -76,16 +67,18 @@ def _sum_words(page: Page, row: int, word: str) -> None:
         page.put(row, column, "", TOTAL_WORD)
 
 
-def _questions(page: Page, row: int, lines: tuple[Line, ...], build: Build) -> int:
-    asked = [(line, question) for line in lines for question in supplier_questions(build, line)]
+def _questions(
+    page: Page, row: int, lines: tuple[Line, ...], build: Build, questions: Sequence[Question]
+) -> int:
+    asked = [(line, text) for line in lines for text in supplier_questions(build, line, questions)]
     if asked:
         page.line(row, "Questions that go with this order", BOLD, len(HEADINGS))
-    for line, question in asked:
+    for line, text in asked:
         row += 1
         assert line.purchase is not None
         page.put(row, 1, line.purchase.offer.supplier_code, TEXT)
         page.put(row, 2, line.part_id)
-        page.line_in(row, 3, len(HEADINGS), question, TEXT)
+        page.line_in(row, 3, len(HEADINGS), text, TEXT)
     return row + 1
 
 

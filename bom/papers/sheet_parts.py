@@ -98,40 +98,17 @@ class _Standing:
 
 def _line(page: Page, row: int, line: Line, build: Build, standing: _Standing) -> None:
     verdict, why = _verdict(line, build, standing)
+    name, family = line.name or _kit_name(line), BY_NAME[line.family].title
+    head = (line.part_id, name, family, _where(line.places), line.quantity, line.spare, line.unit)
     buy = line.purchase
-    head = (
-        line.part_id,
-        line.name or _kit_name(line),
-        BY_NAME[line.family].title,
-        _where(line.places),
-        line.quantity,
-        line.spare,
-        line.unit,
-    )
     if buy is None:
         tail: tuple[object, ...] = ("", "", "", "", "", 0.0, "no offer", "", "", "")
         page.row(row, (*head, *tail, Verdict.FAIL, f"Nobody offers it in a currency the job knows. {why}"), HEADINGS)
         return
     offer = buy.offer
-    page.row(
-        row,
-        (
-            *head,
-            offer.pack_size,
-            max(offer.minimum_packs, 1),
-            buy.packs,
-            buy.pack_price,
-            0.0,
-            line.cost,
-            offer.supplier,
-            offer.supplier_code,
-            offer.lead_days,
-            offer.price_date,
-            verdict,
-            why,
-        ),
-        HEADINGS,
-    )
+    packs = (offer.pack_size, max(offer.minimum_packs, 1), buy.packs, buy.pack_price, 0.0, line.cost)
+    ordered = (offer.supplier, offer.supplier_code, offer.lead_days, offer.price_date)
+    page.row(row, (*head, *packs, *ordered, verdict, why), HEADINGS)
     page.formula(row, 10, f"MAX(ROUNDUP(ROUND((E{row}+F{row})/H{row},9),0),I{row})", buy.packs, WHOLE)
     page.formula(row, 12, f"K{row}/H{row}", buy.pack_price / offer.pack_size, MONEY)
     page.formula(row, 13, f"ROUND(J{row}*K{row},2)", line.cost, MONEY)

@@ -25,15 +25,15 @@ FUSES = (
     Heading("least fault A", 10, WHOLE),
     Heading("most fault A", 10, WHOLE),
     Heading("guards", 34),
-    Heading("least that holds A", 10, AMPS),
-    Heading("most the wire takes A", 10, AMPS),
-    Heading("ratings between", 30),
+    Heading("carries for ever A", 10, AMPS),
+    Heading("thinnest wire A", 10, AMPS),
+    Heading("ratings that fit", 30),
 )
 UNITS = {"voltage": ("V", 1, VOLTS), "current": ("A", 1, WHOLE), "resistance": ("mohm", 1000, AMPS)}
 NOTES = (
     "Parts on the pack side are judged by the highest bus volts, not by the name on the pack.",
-    "A fuse must hold its load and open before its wire burns: its rating lies between the two. Ratings between "
-    "are those of the same body in the catalogue, by load and wire alone.",
+    "A fuse must hold its load and open before its wire burns. Ratings that fit are those of the same body in the "
+    "catalogue that pass both, by load and wire alone.",
 )
 
 
@@ -84,4 +84,4 @@ def _cells(fuse: FuseRow) -> tuple[object, ...]:
     least_fault = "–" if isnan(fuse.fault_low_a) else fuse.fault_low_a
     rated = (fuse.place, fuse.part, fuse.rated_a, fuse.dc_volts_v, fuse.breaking_a)
     amps = (round(fuse.carry_a, 2), least_fault, fuse.fault_high_a, ", ".join(fuse.wires) or "none")
-    return (*rated, *amps, round(fuse.least_a, 1), round(fuse.most_a, 1), fits)
+    return (*rated, *amps, round(fuse.holds_a, 1), round(fuse.wire_a, 1), fits)

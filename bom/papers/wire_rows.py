@@ -2,17 +2,16 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from math import isfinite, isnan, nan
+from math import isfinite, nan
 
 from bom.build import Build
 from bom.duties.model import Duty
-from bom.judge.ratings import cable_ampacity
+from bom.judge.ratings import cable_ampacity, drop_v
 from bom.judge.verdict import Verdict
 from bom.loom.model import Wire
 from bom.papers.standing import worst_at
 from bom.papers.wire_ends import wire_ends
 from bom.parts import Parts
-from bom.physics.conductor import hot_resistance_ohm
 
 
 @dataclass(frozen=True)
@@ -68,63 +67,36 @@ def wire_numbers(build: Build) -> Mapping[str, str]:
 def _row(number: str, wire: Wire, build: Build, verdict: Verdict) -> WireRow:
     place, duty = build.loom.place(wire.name), build.duties[wire.name]
     entry, guard = build.filled.get(wire.name), build.filled.get(wire.guard)
-    part = entry.part if entry else None
+    part, margins = entry.part if entry else None, build.facts.margins
     first, second = wire_ends(wire, build)
     return WireRow(
-        number,
-        wire.name,
-        place.title,
-        wire.start,
-        wire.end,
-        max(1, round(place.quantity / wire.length_m)),
-        wire.length_m,
-        entry.part_id if entry else "left open",
-        part.word("name")[0] if part else "",
-        _figure(part, "area_mm2"),
-        _class(part, place.circuit),
-        wire.colour or (part.word("colour")[0] if part else "") or "as it is",
-        wire.guard,
-        float(guard.part.number("rated_a")[0]) if guard else nan,
-        _need(duty, "carry_a"),
-        ampacity_a(part, duty, build) if part else nan,
-        _drop_v(part, duty, build) if part else nan,
-        _need(duty, "drop_v"),
-        first,
-        second,
-        "pack" if "fault_low_a" in duty.needs or place.circuit == "phase" else "12 V",
-        verdict,
+        number=number,
+        name=wire.name,
+        title=place.title,
+        start=wire.start,
+        end=wire.end,
+        count=max(1, round(place.quantity / wire.length_m)),
+        length_m=wire.length_m,
+        cable=entry.part_id if entry else "left open",
+        cable_name=part.word("name")[0] if part else "",
+        area_mm2=_figure(part, "area_mm2"),
+        class_text=_class(part, place.circuit),
+        colour=(part.word("colour")[0] if part else "") or "as it is",
+        guard=wire.guard,
+        guard_a=_figure(guard.part if guard else None, "rated_a"),
+        carry_a=_need(duty, "carry_a"),
+        ampacity_a=float(cable_ampacity(part, duty, margins).values[0]) if part else nan,
+        drop_v=float(drop_v(part, duty, margins).values[0]) if part and duty.has("carry_a") else nan,
+        allowed_drop_v=_need(duty, "drop_v"),
+        first_end=first,
+        second_end=second,
+        side="pack" if duty.has("fault_low_a") or place.circuit == "phase" else "12 V",
+        verdict=verdict,
     )
-
-
-def ampacity_a(part: Parts, duty: Duty, build: Build) -> float:
-    """Amps the cable at a place carries for ever there; NaN where its insulation is not known."""
-    margins = build.facts.margins
-    answer = cable_ampacity(
-        part,
-        ambient_c=duty.ambient_c.high,
-        together=duty.together.high,
-        terminal_c=margins.terminal_c,
-    )
-    return float(answer[0])
-
-
-def _drop_v(part: Parts, duty: Duty, build: Build) -> float:
-    """Volts lost along the wire at its running amps and its hottest, as the rule of the drop takes it."""
-    limit_c = build.facts.margins.terminal_c
-    own_c = _figure(part, "conductor_max_c")
-    mohm = _figure(part, "resistance_mohm_per_m")
-    if isnan(mohm) or "carry_a" not in duty.needs:
-        return nan
-    ohm = hot_resistance_ohm(
-        resistance_20_mohm_per_m=mohm,
-        length_m=duty.length_m.high,
-        temperature_c=limit_c if isnan(own_c) else min(own_c, limit_c),
-    )
-    return float(ohm) * duty.carry_a.high
 
 
 def _need(duty: Duty, name: str) -> float:
-    return duty.needs[name].high if name in duty.needs else nan
+    return duty.needs[name].high if duty.has(name) else nan
 
 
 def _figure(part: Parts | None, name: str) -> float:

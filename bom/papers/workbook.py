@@ -40,9 +40,9 @@ def workbook(session: Session) -> bytes:
     styles: dict[Look, StyleArray] = {}
     pages = {name: Page(book.create_sheet(name), styles) for name in SHEETS}
     parts = write_parts(pages["Parts"], build)
-    write_orders(pages["Orders"], build, parts, session.catalogue.suppliers)
+    write_orders(pages["Orders"], build, parts, session.catalogue)
     write_checks(pages["Checks"], build)
-    write_find_out(pages["Find out"], build)
+    write_find_out(pages["Find out"], build, session.catalogue.find_out)
     write_budget(pages["12 V budget"], build)
     write_donor(pages["Donor"], build)
     write_wires(pages["Wires"], build)

@@ -1,7 +1,7 @@
 """Reading a catalogue folder: part tables, curves, offers and margins."""
 
 from collections import defaultdict
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -17,11 +17,13 @@ from bom.read.families import (
     FAMILIES,
     OFFERS,
     PRICE_BREAKS,
+    STANDS_ONCE,
     SUPPLIERS,
     Column,
     Family,
 )
 from bom.read.margins import Margins, read_margins
+from bom.read.questions import Question, Way, read_questions, read_ways
 from bom.read.tables import Table, read_table
 
 
@@ -51,8 +53,10 @@ class Offer:
 class Catalogue:
     """Everything a shop can buy, and how it may be judged.
 
-    places     file and line of each part, for the papers
-    suppliers  full name of each supplier
+    places        file and line of each part, for the papers
+    suppliers     full name of each supplier
+    find_out      quick ways to a figure, the one for every other figure last
+    ask_supplier  what to ask where a column is blank
     """
 
     families: Mapping[str, Parts]
@@ -60,6 +64,8 @@ class Catalogue:
     margins: Margins
     places: Mapping[str, str]
     suppliers: Mapping[str, str]
+    find_out: tuple[Way, ...]
+    ask_supplier: tuple[Question, ...]
 
 
 def read_catalogue(folder: Path) -> Catalogue:
@@ -77,14 +83,18 @@ def read_catalogue(folder: Path) -> Catalogue:
         for family in FAMILIES
     }
     places = _places(tables, faults)
-    named = read_table(folder / "offers" / "suppliers.csv", SUPPLIERS, faults)
-    suppliers = {str(row["supplier"]): str(row["name"]) for row in named.rows}
-    offers = _offers(folder, places, suppliers, faults)
+    suppliers = read_table(folder / "offers" / "suppliers.csv", SUPPLIERS, faults)
+    offers = read_table(folder / "offers" / "offers.csv", OFFERS, faults)
+    prices = read_table(folder / "offers" / "price_breaks.csv", PRICE_BREAKS, faults)
+    _check_offers(offers, prices, suppliers, tables.values(), faults)
     margins = read_margins(folder / "settings" / "margins.csv", faults)
+    ways = read_ways(folder / "settings" / "find_out.csv", faults)
+    questions = read_questions(folder / "settings" / "ask_supplier.csv", faults)
     if faults:
         raise InputError(faults)
     families = {family.name: _parts(family, tables[family.name], curves) for family in FAMILIES}
-    return Catalogue(families, offers, margins, places, suppliers)
+    names = {str(row["supplier"]): str(row["name"]) for row in suppliers.rows}
+    return Catalogue(families, _offers(offers, prices), margins, places, names, ways, questions)
 
 
 def _columns(family: Family) -> tuple[Column, ...]:
@@ -95,7 +105,11 @@ def _curve(folder: Path, name: str, faults: list[Fault]) -> Curve:
     table = read_table(folder / "curves" / f"{name}.csv", CURVES[name], faults)
     key = CURVES[name][0].name
     grouped: dict[str, list[Mapping[str, object]]] = defaultdict(list)
-    for row in table.rows:
+    for row, line in zip(table.rows, table.lines, strict=True):
+        same = STANDS_ONCE.get(name, "")
+        if same and any(other[same] == row[same] for other in grouped[str(row[key])]):
+            accepted = f"{row[key]} has a row for this figure already: keep one of them."
+            faults.append(Fault(table.file, line, same, f"{row[same]}", accepted))
         grouped[str(row[key])].append(row)
     return {part: tuple(rows) for part, rows in grouped.items()}
 
@@ -123,7 +137,7 @@ def _places(tables: Mapping[str, Table], faults: list[Fault]) -> dict[str, str]:
         known = {column.name for column in _columns(BY_NAME[family])}
         for row, line in zip(table.rows, table.lines, strict=True):
             part = str(row["part_id"])
-            if part in places:
+            if part and part in places:
                 faults.append(Fault(table.file, line, "part_id", part, f"This id is taken: {places[part]}."))
             places[part] = f"{Path(table.file).name} row {line}"
             _check_exceptions(table.file, line, str(row["exceptions"]), known, faults)
@@ -145,33 +159,41 @@ def _check_exceptions(file: str, line: int, text: str, known: set[str], faults: 
             )
 
 
-def _offers(
-    folder: Path, places: Mapping[str, str], suppliers: Mapping[str, str], faults: list[Fault]
-) -> dict[str, tuple[Offer, ...]]:
-    table = read_table(folder / "offers" / "offers.csv", OFFERS, faults)
-    prices = read_table(folder / "offers" / "price_breaks.csv", PRICE_BREAKS, faults)
+def _check_offers(
+    offers: Table, prices: Table, suppliers: Table, parts: Iterable[Table], faults: list[Fault]
+) -> None:
+    """Find names that lead nowhere, or stand twice, between the tables of offers and parts."""
+    _check_known(offers, "part_id", parts, "No part table holds this id.", faults)
+    _check_known(offers, "supplier", (suppliers,), "Name a supplier of suppliers.csv.", faults)
+    _check_known(offers, "offer_id", (prices,), "Give it a price in price_breaks.csv.", faults)
+    _check_known(prices, "offer_id", (offers,), "No offer has this id.", faults)
+    seen: set[object] = set()
+    for row, line in zip(offers.rows, offers.lines, strict=True):
+        if row["offer_id"] in seen:
+            faults.append(Fault(offers.file, line, "offer_id", str(row["offer_id"]), "Write each offer id once."))
+        seen.add(row["offer_id"])
+
+
+def _check_known(table: Table, column: str, named: Iterable[Table], accepted: str, faults: list[Fault]) -> None:
+    """Find names that no other table holds; a row or table that could not be read makes none unknown."""
+    known: set[object] = {""}  # a blank cell has its own fault
+    for other in named:
+        if not other.readable:
+            return
+        known |= {row[column] for row in other.rows} | other.dropped
+    for row, line in zip(table.rows, table.lines, strict=True):
+        if row[column] not in known:
+            faults.append(Fault(table.file, line, column, str(row[column]), accepted))
+
+
+def _offers(offers: Table, prices: Table) -> dict[str, tuple[Offer, ...]]:
     breaks: dict[str, list[tuple[int, float]]] = defaultdict(list)
     for row in prices.rows:
-        breaks[str(row["offer_id"])].append((int(float(row["from_packs"])), float(row["pack_price"])))
+        breaks[str(row["offer_id"])].append((int(row["from_packs"]), float(row["pack_price"])))
     by_part: dict[str, list[Offer]] = defaultdict(list)
-    seen: set[str] = set()
-    for row, line in zip(table.rows, table.lines, strict=True):
-        offer_id, part = str(row["offer_id"]), str(row["part_id"])
-        if part not in places:
-            faults.append(Fault(table.file, line, "part_id", part, "No part table holds this id."))
-        if row["supplier"] not in suppliers:
-            accepted = "Name a supplier of suppliers.csv."
-            faults.append(Fault(table.file, line, "supplier", str(row["supplier"]), accepted))
-        if offer_id in seen:
-            faults.append(Fault(table.file, line, "offer_id", offer_id, "Write each offer id once."))
-        if not breaks[offer_id]:
-            faults.append(Fault(table.file, line, "offer_id", offer_id, "Give it a price in price_breaks.csv."))
-        seen.add(offer_id)
-        by_part[part].append(_offer(row, breaks[offer_id]))
-    for row, line in zip(prices.rows, prices.lines, strict=True):
-        if row["offer_id"] not in seen:
-            faults.append(Fault(prices.file, line, "offer_id", str(row["offer_id"]), "No offer has this id."))
-    return {part: tuple(sorted(offers, key=lambda offer: offer.offer_id)) for part, offers in by_part.items()}
+    for row in offers.rows:
+        by_part[str(row["part_id"])].append(_offer(row, breaks[str(row["offer_id"])]))
+    return {part: tuple(sorted(some, key=lambda offer: offer.offer_id)) for part, some in by_part.items()}
 
 
 def _offer(row: Mapping[str, float | str], breaks: list[tuple[int, float]]) -> Offer:
@@ -182,16 +204,11 @@ def _offer(row: Mapping[str, float | str], breaks: list[tuple[int, float]]) -> O
         supplier_code=str(row["supplier_code"]),
         pack_size=float(row["pack_size"]),
         sold_by=str(row["sold_by"]),
-        minimum_packs=int(_whole(row["minimum_packs"])),
+        minimum_packs=int(row["minimum_packs"]),
         currency=str(row["currency"]),
         tax_included=row["tax_included"] == "yes",
-        tax_percent=_whole(row["tax_percent"]),
+        tax_percent=float(row["tax_percent"]),
         price_date=str(row["price_date"]),
-        lead_days=int(_whole(row["lead_days"])),
+        lead_days=int(row["lead_days"]),
         breaks=tuple(sorted(breaks)),
     )
-
-
-def _whole(value: float | str) -> float:
-    number = float(value)
-    return 0.0 if np.isnan(number) else number

@@ -5,23 +5,20 @@ from dataclasses import dataclass, field
 
 from bom.errors import Fault
 from bom.physics.pack import CHEMISTRIES
-from bom.read.job import JobFile
+from bom.read.job import MOST_PACK_V, JobFile
 from bom.read.locate import Lines
 
 
 @dataclass
 class _Finder:
-    """Collects faults at paths of one file; lists count from 0 in a path and from 1 in print."""
+    """Collects faults at paths of one file."""
 
     file: str
     lines: Lines
     faults: list[Fault] = field(default_factory=list)
 
     def add(self, path: tuple[str | int, ...], found: str, accepted: str) -> None:
-        place = ""
-        for step in path:
-            place += f"[{step + 1}]" if isinstance(step, int) else f".{step}" if place else step
-        self.faults.append(Fault(self.file, self.lines.line(path), place, found, accepted))
+        self.faults.append(Fault(self.file, self.lines.line(path), self.lines.place(path), found, accepted))
 
 
 def name_faults(file: str, data: Mapping[str, object], lines: Lines) -> list[Fault]:
@@ -37,18 +34,23 @@ def name_faults(file: str, data: Mapping[str, object], lines: Lines) -> list[Fau
         for fed in feeds if isinstance(feeds, list) else []:
             if isinstance(fed, str) and fed not in load_names:
                 finder.add(("donor", "items", index, "feeds"), fed, known)
+    sharing = [load.get("name") for load in loads if load.get("same_lamp_as")]
     for index, load in enumerate(loads):
         other = load.get("same_lamp_as")
         if isinstance(other, str) and other not in load_names:
             finder.add(("loads", index, "same_lamp_as"), other, known)
+        elif other and (other == load.get("name") or other in sharing):
+            accepted = "Name the load that has the lamp itself, another than this one and without same_lamp_as."
+            finder.add(("loads", index, "same_lamp_as"), str(other), accepted)
     _kinds(finder, items)
     return finder.faults
 
 
 def volt_faults(file: str, job: JobFile, lines: Lines) -> list[Fault]:
-    """Find volts and amps that cannot be together."""
+    """Find volts, amps and cells that cannot be together."""
     finder = _Finder(file, lines)
     _volts(finder, job)
+    _cells(finder, job)
     return finder.faults
 
 
@@ -100,7 +102,29 @@ def _volts(finder: _Finder, job: JobFile) -> None:
                 f"{job.pack.series} {job.pack.chemistry} cells make {made:g} V when full; correct one of the two."
             )
             finder.add(("pack", "full_charge"), f"{job.pack.full_charge:g} V", accepted)
+    if full > MOST_PACK_V:
+        most = int(MOST_PACK_V / cell.full_v)
+        accepted = f"These cells make {full:g} V when full; packs up to {MOST_PACK_V:g} V are judged: write at most {most}."
+        finder.add(("pack", "series"), f"{job.pack.series}", accepted)
     control = job.controller
     if control.battery_peak < control.battery_continuous:
         accepted = f"Write a peak of at least the continuous {control.battery_continuous:g} A."
         finder.add(("controller", "battery_peak"), f"{control.battery_peak:g} A", accepted)
+
+
+def _cells(finder: _Finder, job: JobFile) -> None:
+    """Find cells too large or too small for the formulas of bom.physics.pack."""
+    pack = job.pack
+    series = pack.series or round((pack.full_charge or 0) / CHEMISTRIES[pack.chemistry].full_v)
+    if series < 1:
+        accepted = f"Write at least one cell's full charge, {CHEMISTRIES[pack.chemistry].full_v:g} V."
+        finder.add(("pack", "full_charge"), f"{pack.full_charge:g} V", accepted)
+    if pack.capacity is not None and not 0.5 <= pack.capacity / pack.parallel <= 400:
+        each = f"{pack.capacity:g} Ah over {pack.parallel} cells side by side"
+        accepted = f"{each} makes a cell of {pack.capacity / pack.parallel:.3g} Ah; a cell has 0.5 to 400 Ah."
+        finder.add(("pack", "capacity"), f"{pack.capacity:g} Ah", accepted)
+    if pack.cell_resistance is not None and pack.pack_resistance is None:
+        made_ohm = series * pack.cell_resistance / pack.parallel
+        if series >= 1 and made_ohm < 1e-4:
+            accepted = f"These cells make a pack of {made_ohm * 1000:.2g} mΩ; the least is 0.1 mΩ. Measure a cell again."
+            finder.add(("pack", "cell_resistance"), f"{pack.cell_resistance * 1000:g} mΩ", accepted)

@@ -4,6 +4,8 @@ A column's name ends in its unit. A blank cell means "not known"; zero means zer
 Adding a family is adding one entry here and one CSV of the same name.
 """
 
+import math
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 EVIDENCE = ("data sheet", "marked", "measured", "seller's word", "unknown")
@@ -17,12 +19,58 @@ class Column:
     kind      "number" (a plain SI or named-unit number, blank allowed), "text" or "choice"
     choices   the accepted words of a choice; a blank is accepted unless required
     required  the cell may not be blank
+    low       least number accepted
+    high      greatest number accepted
     """
 
     name: str
     kind: str = "number"
     choices: tuple[str, ...] = ()
     required: bool = False
+    low: float = -math.inf
+    high: float = math.inf
+
+
+# What a column of numbers accepts, by its name or else by the unit its name ends in. A figure outside is a
+# slip of the pen or of the unit; where a formula takes less than could be written, its own span stands here.
+SPANS: Mapping[str, tuple[float, float]] = {
+    "v": (0, 2000),
+    "a": (0, 5000),
+    "ma": (0, 10_000),
+    "mv": (1, 1000),
+    "w": (0, 100_000),
+    "j": (0, 1_000_000),
+    "s": (0, 1_000_000),
+    "ms": (0, 10_000),
+    "c": (-40, 250),
+    "mm": (0.1, 200),
+    "mm2": (0.05, 120),
+    "ohm": (0.1, 1_000_000),
+    "uf": (0, 500_000),
+    "ah": (0.1, 1000),
+    "breaks_a": (0, 200_000),
+    "dc_breaking_a": (0, 200_000),
+    "conductor_mm": (0.3, 30),
+    "outside_mm": (0.3, 150),
+    "resistance_mohm_per_m": (0.05, 250),
+    "stud_m": (2, 24),
+    "efficiency_pct": (1, 100),
+    "loading_factor": (0.1, 1),
+    "conventional_fusing": (1, 10),
+    "fraction": (0, 1),
+    "multiple": (0, 1000),
+    "ways": (1, 100),
+    "poles": (1, 20),
+    "contacts": (1, 20),
+    "pins": (1, 20),
+    "lugs": (1, 100),
+    "pack_size": (0.001, 1_000_000),
+    "minimum_packs": (1, 1_000_000),
+    "from_packs": (1, 1_000_000),
+    "pack_price": (0, 1_000_000),
+    "tax_percent": (0, 100),
+    "lead_days": (0, 1000),
+}
 
 
 @dataclass(frozen=True)
@@ -35,8 +83,13 @@ class Family:
     columns: tuple[Column, ...]
 
 
+def _number(name: str, *, required: bool = False) -> Column:
+    low, high = SPANS[name] if name in SPANS else SPANS[name.rsplit("_", 1)[-1]]
+    return Column(name, required=required, low=low, high=high)
+
+
 def _numbers(*names: str) -> tuple[Column, ...]:
-    return tuple(Column(name) for name in names)
+    return tuple(_number(name) for name in names)
 
 
 def _text(*names: str) -> tuple[Column, ...]:
@@ -355,42 +408,45 @@ CURVES: dict[str, tuple[Column, ...]] = {
     # what a contact may break: only the printed points count, nothing between them is inferred
     "breaking_points": (
         Column("part_id", "text", required=True),
-        Column("volts_v", required=True),
-        Column("breaks_a", required=True),
-        Column("time_constant_ms"),
+        _number("volts_v", required=True),
+        _number("breaks_a", required=True),
+        _number("time_constant_ms"),
         _choice("direction", "forward", "reverse", "both", required=True),
         _choice("evidence", *EVIDENCE, required=True),
     ),
     # what a connector carries, by the wire crimped in it and the air around it
     "connector_amps": (
         Column("part_id", "text", required=True),
-        Column("area_mm2", required=True),
-        Column("ambient_c", required=True),
-        Column("carry_a", required=True),
+        _number("area_mm2", required=True),
+        _number("ambient_c", required=True),
+        _number("carry_a", required=True),
         _choice("evidence", *EVIDENCE, required=True),
     ),
     # output a converter holds at an ambient, as a fraction of its label amps (from a data sheet only)
     "converter_derating": (
         Column("part_id", "text", required=True),
-        Column("ambient_c", required=True),
-        Column("fraction", required=True),
+        _number("ambient_c", required=True),
+        _number("fraction", required=True),
     ),
     # opening-time limits at multiples of the rating: earliest and latest, never a line between them
     "fuse_time_bands": (
         Column("time_band", "text", required=True),
-        Column("multiple", required=True),
-        Column("earliest_s"),
-        Column("latest_s"),
+        _number("multiple", required=True),
+        _number("earliest_s"),
+        _number("latest_s"),
         Column("source", "text", required=True),
     ),
     # fraction of the rating left at an ambient
     "fuse_rerating": (
         Column("rerating", "text", required=True),
-        Column("ambient_c", required=True),
-        Column("fraction", required=True),
+        _number("ambient_c", required=True),
+        _number("fraction", required=True),
         Column("source", "text", required=True),
     ),
 }
+
+# The figure that stands once in a curve of that table: no formula can choose between two.
+STANDS_ONCE = {"fuse_time_bands": "multiple", "fuse_rerating": "ambient_c", "converter_derating": "ambient_c"}
 
 SUPPLIERS = (
     Column("supplier", "text", required=True),
@@ -404,18 +460,18 @@ OFFERS = (
     Column("part_id", "text", required=True),
     Column("supplier", "text", required=True),
     Column("supplier_code", "text", required=True),
-    Column("pack_size", required=True),
+    _number("pack_size", required=True),
     _choice("sold_by", "piece", "metre", required=True),
-    Column("minimum_packs", required=True),
+    _number("minimum_packs", required=True),
     Column("currency", "text", required=True),
     _choice("tax_included", *YES_NO, required=True),
-    Column("tax_percent", required=True),
+    _number("tax_percent", required=True),
     Column("price_date", "text", required=True),
-    Column("lead_days", required=True),
+    _number("lead_days", required=True),
 )
 
 PRICE_BREAKS = (
     Column("offer_id", "text", required=True),
-    Column("from_packs", required=True),
-    Column("pack_price", required=True),
+    _number("from_packs", required=True),
+    _number("pack_price", required=True),
 )

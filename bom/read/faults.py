@@ -9,11 +9,10 @@ from pydantic_core import ErrorDetails
 
 from bom.errors import Fault
 from bom.read.locate import Lines
-from bom.read.quantity import Quantity, quantity
-from bom.read.spot import Spot, keys_of, spot_of
-from bom.read.wording import choices, either, listed, nearest, wanted
-
-__all__ = ["Quantity", "faults_of", "quantity"]
+from bom.read.spot import Spot, fields_of, spot_of
+from bom.read.wording import choices, either, wanted
+from bom.read.words import nearest
+from bom.units import listed
 
 _LONGEST_FOUND = 60
 
@@ -37,7 +36,7 @@ def faults_of(error: ValidationError, *, file: str, lines: Lines, model: type[Ba
 
 
 def _fault(detail: ErrorDetails, spot: Spot, file: str, lines: Lines) -> Fault:
-    return Fault(file, lines.line(spot.path), spot.place, _found(detail, spot), _accepted(detail, spot))
+    return Fault(file, lines.line(spot.path), lines.place(spot.path), _found(detail, spot), _accepted(detail, spot))
 
 
 def _found(detail: ErrorDetails, spot: Spot) -> str:
@@ -75,11 +74,9 @@ def _accepted(detail: ErrorDetails, spot: Spot) -> str:
 
 
 def _unknown_key(spot: Spot) -> str:
-    known = list(keys_of(spot.table)) if spot.table else []
-    near = nearest(str(spot.path[-1]), known)
-    if near:
-        return f'There is no such key here; the nearest is "{near}".'
-    return f"There is no such key here; the keys are {', '.join(known)}."
+    known = list(fields_of(spot.table)) if spot.table else []
+    hint = nearest(str(spot.path[-1]), known) or f" The keys are {', '.join(known)}."
+    return f"There is no such key here.{hint}"
 
 
 def _missing(spot: Spot) -> str:
@@ -88,8 +85,7 @@ def _missing(spot: Spot) -> str:
 
 
 def _not_a_choice(value: object, spot: Spot) -> str:
-    near = nearest(value, choices(spot.want)) if isinstance(value, str) else ""
-    hint = f' The nearest is "{near}".' if near else ""
+    hint = nearest(value, choices(spot.want)) if isinstance(value, str) else ""
     return f"{wanted(spot.want)}{hint}"
 
 

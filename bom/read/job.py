@@ -5,21 +5,25 @@ from typing import Annotated, Literal
 
 from pydantic import BaseModel, ConfigDict, Field, model_validator
 
-from bom.read.faults import quantity
+from bom.read.quantity import quantity
 
-Volts = Annotated[float, quantity("voltage", 1, 200)]
+MOST_PACK_V = 200.0
+MOST_FILAMENT_W = 130.0
+
+Volts = Annotated[float, quantity("voltage", 1, MOST_PACK_V)]
 Amps = Annotated[float, quantity("current", 0.001, 2000)]
 Watts = Annotated[float, quantity("power", 0.05, 2000)]
-Ohms = Annotated[float, quantity("resistance", 1e-5, 10)]
+# Resistances and areas: what the formulas of pack and cable take.
+CellOhms = Annotated[float, quantity("resistance", 5e-5, 0.2)]
+PackOhms = Annotated[float, quantity("resistance", 1e-4, 10)]
 BusFarads = Annotated[float, quantity("capacitance", 5e-5, 0.1)]
 SmallFarads = Annotated[float, quantity("capacitance", 1e-8, 0.01)]
 Seconds = Annotated[float, quantity("time", 0.01, 86400)]
 AmpHours = Annotated[float, quantity("charge", 0.5, 1000)]
 Metres = Annotated[float, quantity("length", 0.01, 10)]
-Area = Annotated[float, quantity("area", 0.1, 150)]
+Area = Annotated[float, quantity("area", 0.1, 120)]
 Celsius = Annotated[float, quantity("temperature", -20, 120)]
-
-MOST_FILAMENT_W = 130.0
+Rate = Annotated[float, Field(gt=0, le=100_000, allow_inf_nan=False)]
 
 Condition = Literal["always", "key", "riding", "night", "brake", "indicate", "horn", "rain", "charging"]
 Zone = Literal["box", "frame", "bar", "under seat"]
@@ -36,7 +40,7 @@ class Money(Section):
     """Currency of the papers, and what one unit of another is worth in it."""
 
     currency: str = Field("EUR", description="currency of every price in the papers")
-    rates: dict[str, float] = Field({}, description="worth of one unit of another currency in ours")
+    rates: dict[str, Rate] = Field({}, description="worth of one unit of another currency in ours")
     tax_reclaimed: bool = Field(True, description="prices are compared and summed without sales tax")
 
 
@@ -59,8 +63,8 @@ class Pack(Section):
     full_charge: Volts | None = Field(None, description="measured at full charge; stands over cells x volts")
     parallel: int = Field(1, ge=1, le=200, description="cells side by side")
     capacity: AmpHours | None = Field(None, description="amp-hours of the whole pack")
-    cell_resistance: Ohms | None = Field(None, description="direct-current resistance of one cell")
-    pack_resistance: Ohms | None = Field(None, description="of the whole pack at its terminals")
+    cell_resistance: CellOhms | None = Field(None, description="direct-current resistance of one cell")
+    pack_resistance: PackOhms | None = Field(None, description="of the whole pack at its terminals")
     strings: int = Field(1, ge=1, le=20, description="packs that can be joined in parallel")
     stud: int = Field(8, ge=4, le=12, description="metric bolt of the pack terminals")
     bms: Bms = Field(Bms(), description="battery management limits")
@@ -179,6 +183,11 @@ class Load(Section):
     same_lamp_as: str = Field("", description="load whose lamp holds this light too")
 
     @property
+    def is_bought(self) -> bool:
+        """Tell whether a lamp or horn is bought for it: not where another load's lamp holds its light."""
+        return self.fit == "new" and bool(self.purpose) and not self.same_lamp_as
+
+    @property
     def bought(self) -> int:
         """Give the number to buy: as said, else both sides of what indicates, else those that burn together."""
         return self.pieces or (2 * self.count if "indicate" in self.on else self.count)
@@ -189,9 +198,14 @@ class Load(Section):
             raise ValueError('Give either power (like "21 W") or current (like "3 A") for each load.')
         if self.kind == "filament" and self.power is not None and not 0.5 <= self.power <= MOST_FILAMENT_W:
             raise ValueError(f'Write a filament from "0.5 W" to "{MOST_FILAMENT_W:g} W"; give anything else as amps.')
-        bought = self.fit == "new" and self.kind in ("filament", "LED") and not self.same_lamp_as
-        if bought and not (self.purpose and self.base):
-            raise ValueError('A lamp to be bought needs purpose (like "indicator") and base (like "BA15s").')
+        if self.fit == "new" and not self.same_lamp_as:
+            if self.kind in ("filament", "LED") and not (self.purpose and self.base):
+                raise ValueError('A lamp to be bought needs purpose (like "indicator") and base (like "BA15s").')
+            if self.kind == "motor" and not self.purpose:
+                raise ValueError(
+                    'A horn to be bought needs purpose = "horn". '
+                    'What is bought elsewhere is of kind "electronics" or "coil" and needs none.'
+                )
         return self
 
 

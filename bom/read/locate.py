@@ -19,9 +19,10 @@ _KEYS = {"bare_key", "quoted_key", "dotted_key"}
 
 @dataclass(frozen=True)
 class Lines:
-    """The line of every key, table and list item of one TOML text."""
+    """The line of every key, table and list item of one TOML text, and the name of each that has one."""
 
     by_path: dict[Path, int]
+    names: dict[Path, str] = field(default_factory=dict)
 
     @classmethod
     def of(cls, text: str) -> "Lines":
@@ -33,7 +34,7 @@ class Lines:
         tree = Parser(Language(tree_sitter_toml.language())).parse(text.encode())
         walk = _Walk()
         walk.document(tree.root_node)
-        return cls(walk.found)
+        return cls(walk.found, walk.names)
 
     def line(self, path: Path) -> int:
         """1-based line of the path, else of its nearest parent that exists, else 0.
@@ -44,6 +45,17 @@ class Lines:
             if path[:length] in self.by_path:
                 return self.by_path[path[:length]]
         return 0
+
+    def place(self, path: Path) -> str:
+        """Print a path for people: "loads[2] (tail lamp).power", counted from 1."""
+        place = ""
+        for length, step in enumerate(path, 1):
+            if isinstance(step, int):
+                name = self.names.get(path[:length])
+                place += f"[{step + 1}] ({name})" if name else f"[{step + 1}]"
+            else:
+                place += f".{step}" if place else step
+        return place
 
 
 # The slips a builder makes most, and what to write instead.
@@ -76,6 +88,7 @@ class _Walk:
 
     found: dict[Path, int] = field(default_factory=dict)
     tables_in: dict[Path, int] = field(default_factory=dict)
+    names: dict[Path, str] = field(default_factory=dict)
 
     def document(self, root: "Node") -> None:
         for node in root.named_children:
@@ -117,6 +130,8 @@ class _Walk:
             self.value(path, node.named_children[-1])
 
     def value(self, path: Path, node: "Node") -> None:
+        if path[-1] == "name" and node.type == "string":
+            self.names[path[:-1]] = _string(node)
         if node.type == "inline_table":
             for child in node.named_children:
                 if child.type == "pair":
@@ -129,6 +144,15 @@ class _Walk:
 
 def _items(array: "Node") -> Iterator["Node"]:
     return (child for child in array.named_children if child.type != "comment")
+
+
+def _string(node: "Node") -> str:
+    """The text of a string with quotes and escapes resolved; "" if it cannot stand on one line."""
+    try:
+        text = str(tomllib.loads(f"text = {(node.text or b'').decode()}")["text"])
+    except tomllib.TOMLDecodeError:
+        return ""
+    return text if text.isprintable() else ""
 
 
 def _line(node: "Node") -> int:

@@ -4,16 +4,18 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from pathlib import Path
 
+from bom.data import folder
 from bom.errors import Fault
 from bom.read.families import Column
-from bom.read.tables import nearest, read_table
+from bom.read.tables import Table, read_table
+from bom.read.words import nearest
 
 COLUMNS = (
     Column("name", "text", required=True),
     Column("value", required=True),
     Column("unit", "text"),
-    Column("low"),
-    Column("high"),
+    Column("low", required=True),
+    Column("high", required=True),
     Column("meaning", "text", required=True),
     Column("source", "text", required=True),
 )
@@ -66,19 +68,37 @@ class Margins:
 
 
 def read_margins(path: Path, faults: list[Fault]) -> Margins:
-    """Read the margins table."""
+    """Read a margins table; it holds every margin of the shipped one, each once and within its own limits."""
     table = read_table(path, COLUMNS, faults)
-    return Margins(
-        {
-            str(row["name"]): Margin(
-                str(row["name"]),
-                float(row["value"]),
-                str(row["unit"]),
-                float(row["low"]),
-                float(row["high"]),
-                str(row["meaning"]),
-                str(row["source"]),
-            )
-            for row in table.rows
-        }
-    )
+    _check(table, faults)
+    margins = (_margin(row) for row in table.rows)
+    return Margins({margin.name: margin for margin in margins})
+
+
+def _margin(row: Mapping[str, float | str]) -> Margin:
+    value, low, high = (float(row[name]) for name in ("value", "low", "high"))
+    return Margin(str(row["name"]), value, str(row["unit"]), low, high, str(row["meaning"]), str(row["source"]))
+
+
+def _check(table: Table, faults: list[Fault]) -> None:
+    shipped = read_table(folder("catalog") / "settings" / "margins.csv", COLUMNS, [])
+    names = [str(row["name"]) for row in shipped.rows]
+    seen: set[str] = set()
+    for row, line in zip(table.rows, table.lines, strict=True):
+        margin = _margin(row)
+        if margin.name in seen:
+            faults.append(Fault(table.file, line, "name", margin.name, "Write each margin once."))
+        elif margin.name and margin.name not in names:
+            accepted = f"No margin has this name.{nearest(margin.name, names)}"
+            faults.append(Fault(table.file, line, "name", margin.name, accepted))
+        seen.add(margin.name)
+        if margin.low > margin.high:
+            accepted = f"Write a low of at most the high, {margin.high:g}."
+            faults.append(Fault(table.file, line, "low", f"{margin.low:g}", accepted))
+        elif margin.value < margin.low or margin.value > margin.high:  # false where one of them has a fault
+            accepted = f"Write {margin.low:g} to {margin.high:g}, the limits of this row."
+            faults.append(Fault(table.file, line, "value", f"{margin.value:g}", accepted))
+    for name in names:
+        if table.readable and name not in seen | table.dropped:
+            accepted = "This margin is missing: copy its row from the shipped table."
+            faults.append(Fault(table.file, 0, name, "", accepted))

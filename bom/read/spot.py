@@ -46,17 +46,6 @@ class Spot:
     want: Want
     table: type[BaseModel] | None
 
-    @property
-    def place(self) -> str:
-        """The path as people read it: "loads[2].power", counted from 1."""
-        place = ""
-        for part in self.path:
-            if isinstance(part, int):
-                place += f"[{part + 1}]"
-            else:
-                place += f".{part}" if place else part
-        return place
-
 
 def spot_of(model: type[BaseModel], location: Path) -> Spot:
     """Follow a complaint's location, leaving out the names of a union's alternatives."""
@@ -73,7 +62,7 @@ def spot_of(model: type[BaseModel], location: Path) -> Spot:
     return Spot(path, want, table)
 
 
-def keys_of(model: type[BaseModel]) -> dict[str, FieldInfo]:
+def fields_of(model: type[BaseModel]) -> dict[str, FieldInfo]:
     """The keys a table accepts, as written in the file."""
     return {field.alias or name: field for name, field in model.model_fields.items()}
 
@@ -95,7 +84,7 @@ def _inside(want: Want, part: str | int) -> Want:
     """What is wanted one step further in; a Want of None when the schema does not say."""
     model = want.model()
     if model:
-        field = keys_of(model).get(str(part))
+        field = fields_of(model).get(str(part))
         return Want(field.annotation, tuple(field.metadata), field.description or "") if field else Want(None)
     origin, inner = get_origin(want.kind), get_args(want.kind)
     if not isinstance(origin, type) or not inner:

@@ -1,6 +1,7 @@
 """Reading one CSV table against its columns, with every fault of the file at once."""
 
 import csv
+import io
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
@@ -8,54 +9,67 @@ from pathlib import Path
 
 from bom.errors import Fault
 from bom.read.families import Column
+from bom.read.words import nearest
+from bom.units import listed
+
+__all__ = ["Table", "nearest", "read_table"]
 
 
 @dataclass(frozen=True)
 class Table:
-    """A table as read: rows of text or numbers by column name, and the line each row stands on."""
+    """A table as read: rows of text or numbers by column name, and the line each row stands on.
+
+    dropped   first column of the rows that could not be read, so that nobody calls their names unknown
+    readable  False when so little could be read that no name is surely missing
+    """
 
     file: str
-    rows: tuple[dict[str, float | str], ...]
-    lines: tuple[int, ...]
-
-
-def nearest(word: str, known: Sequence[str]) -> str:
-    """Name the known word nearest to a mistyped one, as a hint; "" when nothing is near."""
-    from rapidfuzz import process
-
-    match = process.extractOne(word, known, score_cutoff=60)
-    return f' Nearest known: "{match[0]}".' if match else ""
+    rows: tuple[dict[str, float | str], ...] = ()
+    lines: tuple[int, ...] = ()
+    dropped: frozenset[str] = frozenset()
+    readable: bool = False
 
 
 def read_table(path: Path, columns: Sequence[Column], faults: list[Fault]) -> Table:
     """Read a table; whatever is wrong with it is added to `faults` and the rest is still read."""
     name = str(path)
-    if not path.is_file():
-        faults.append(Fault(name, 0, "", "", "This table is missing; a table without rows still needs its heading."))
-        return Table(name, (), ())
-    with path.open(encoding="utf-8-sig", newline="") as handle:
-        reader = csv.reader(handle)
+    text = _text(path, faults)
+    if text is None:
+        return Table(name)
+    reader = csv.reader(io.StringIO(text, newline=""))
+    whole: dict[int, dict[str, float | str]] = {}
+    dropped: set[str] = set()
+    try:
         heading = [cell.strip() for cell in next(reader, [])]
         _check_heading(name, heading, columns, faults)
-        rows, lines = [], []
         for cells in reader:
-            if not any(cell.strip() for cell in cells):
-                continue
-            if len(cells) != len(heading):
-                faults.append(
-                    Fault(
-                        name,
-                        reader.line_num,
-                        "",
-                        f"{len(cells)} cells",
-                        f"Write {len(heading)} cells, as in the heading.",
-                    )
-                )
-                continue
-            raw = dict(zip(heading, cells, strict=True))
-            rows.append(_row(name, reader.line_num, raw, columns, faults))
-            lines.append(reader.line_num)
-    return Table(name, tuple(rows), tuple(lines))
+            raw = dict(zip(heading, cells, strict=False))
+            if len(cells) == len(heading) and any(cell.strip() for cell in cells):
+                whole[reader.line_num] = _row(name, reader.line_num, raw, columns, faults)
+            elif any(cell.strip() for cell in cells):
+                accepted = f"Write {len(heading)} cells, as in the heading."
+                faults.append(Fault(name, reader.line_num, "", f"{len(cells)} cells", accepted))
+                dropped.add(raw.get(columns[0].name, "").strip())
+    except csv.Error as error:
+        accepted = f"From here on the table cannot be read ({error}). Close every quote; save it as CSV UTF-8."
+        faults.append(Fault(name, reader.line_num, "", "", accepted))
+        return Table(name, tuple(whole.values()), tuple(whole))
+    readable = columns[0].name in heading
+    return Table(name, tuple(whole.values()), tuple(whole), frozenset(dropped), readable)
+
+
+def _text(path: Path, faults: list[Fault]) -> str | None:
+    if not path.is_file():
+        accepted = "This table is missing; a table without rows still needs its heading."
+        faults.append(Fault(str(path), 0, "", "", accepted))
+        return None
+    raw = path.read_bytes()
+    try:
+        return raw.decode("utf-8-sig")
+    except UnicodeDecodeError as error:
+        line = raw[: error.start].count(b"\n") + 1
+        faults.append(Fault(str(path), line, "", "", "Save the table as CSV UTF-8."))
+        return None
 
 
 def _check_heading(name: str, heading: Sequence[str], columns: Sequence[Column], faults: list[Fault]) -> None:
@@ -67,7 +81,9 @@ def _check_heading(name: str, heading: Sequence[str], columns: Sequence[Column],
             faults.append(Fault(name, 1, cell, cell, "Write each column once."))
     for column in columns:
         if column.name not in heading:
-            faults.append(Fault(name, 1, column.name, "", "Add this column to the heading; its cells may be blank."))
+            cells = "may not" if column.required else "may"
+            accepted = f"Add this column to the heading; its cells {cells} be blank."
+            faults.append(Fault(name, 1, column.name, "", accepted))
 
 
 def _row(
@@ -76,18 +92,32 @@ def _row(
     row: dict[str, float | str] = {}
     for column in columns:
         text = raw.get(column.name, "").strip()
-        accepted = ""
-        if not text and column.required:
-            accepted = "This cell may not be blank."
-        elif column.kind == "choice" and text and text not in column.choices:
-            accepted = f"Write {_listed(column.choices)}, or leave it blank when it is not known."
-        elif column.kind == "number" and text and _number(text) is None:
-            accepted = _number_hint(text, column.name)
+        accepted = _wrong(text, column) if column.name in raw else ""
         if accepted:
             faults.append(Fault(name, line, column.name, text, accepted))
         value = _number(text) if column.kind == "number" else text
         row[column.name] = math.nan if value is None else value
     return row
+
+
+def _wrong(text: str, column: Column) -> str:
+    """Say what to write in a cell instead; "" when nothing is wrong with it."""
+    unless = "" if column.required else ", or leave it blank when it is not known"
+    if not text:
+        return "This cell may not be blank." if column.required else ""
+    if column.kind == "choice" and text not in column.choices:
+        return f"Write {listed(column.choices)}{unless}."
+    if column.kind != "number":
+        return ""
+    number = _number(text)
+    if number is None:
+        unit = column.name.rsplit("_", 1)[-1]
+        if text.lower().endswith(("k", "ka", "kw")):
+            return f"Write a plain number in {unit}, without a prefix: 6000, not 6k."
+        return f"Write a plain number in {unit} with a decimal point{unless}."
+    if not column.low <= number <= column.high:
+        return f"Write {column.low:.12g} to {column.high:.12g}{unless}."
+    return ""
 
 
 def _number(text: str) -> float | None:
@@ -96,14 +126,3 @@ def _number(text: str) -> float | None:
     except ValueError:
         return None
     return value if math.isfinite(value) and "_" not in text else None
-
-
-def _number_hint(text: str, column: str) -> str:
-    unit = column.rsplit("_", 1)[-1]
-    if text.lower().endswith(("k", "ka", "kw")):
-        return f"Write a plain number in {unit}, without a prefix: 6000, not 6k."
-    return f"Write a plain number in {unit} with a decimal point, or leave it blank when it is not known."
-
-
-def _listed(words: Sequence[str]) -> str:
-    return ", ".join(f'"{word}"' for word in words[:-1]) + f' or "{words[-1]}"' if len(words) > 1 else f'"{words[0]}"'

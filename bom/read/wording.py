@@ -6,9 +6,8 @@ from enum import Enum
 from typing import Literal, get_args, get_origin
 
 from bom.read.quantity import Quantity
-from bom.read.spot import Want, keys_of
-
-_LEAST_LIKENESS = 65  # of 100; lower than this and a guess misleads more than it helps
+from bom.read.spot import Want, fields_of
+from bom.units import listed
 
 
 def wanted(want: Want) -> str:
@@ -22,12 +21,6 @@ def either(sentences: Iterable[str]) -> str:
     return " Or: ".join(sentences)
 
 
-def listed(words: Sequence[str]) -> str:
-    """List words in quotes: "a", "b" or "c"."""
-    quoted = [f'"{word}"' for word in words]
-    return " or ".join([", ".join(quoted[:-1]), quoted[-1]] if len(quoted) > 1 else quoted)
-
-
 def choices(want: Want) -> list[str]:
     """The fixed words accepted here, in the schema's order."""
     words: list[str] = []
@@ -39,17 +32,6 @@ def choices(want: Want) -> list[str]:
     return words
 
 
-def nearest(word: str, known: Sequence[str]) -> str:
-    """The known word most like this one, or "" when none is near."""
-    # Imported here because only a faulty file needs it.
-    from rapidfuzz import fuzz, process, utils
-
-    best = process.extractOne(
-        word, known, scorer=fuzz.ratio, processor=utils.default_process, score_cutoff=_LEAST_LIKENESS
-    )
-    return str(best[0]) if best else ""
-
-
 def _option(want: Want) -> str:
     for limit in want.limits:
         if isinstance(limit, Quantity):
@@ -59,7 +41,7 @@ def _option(want: Want) -> str:
         return f"Write {listed(words)}."
     model = want.model()
     if model:
-        return f"Write a table with the keys {', '.join(keys_of(model))}."
+        return f"Write a table with the keys {', '.join(fields_of(model))}."
     kind = get_origin(want.kind) or want.kind
     return _plain_type(kind, _bounds(want)) if isinstance(kind, type) else ""
 

@@ -10,15 +10,22 @@ Source:   breaker makers' notes on polarised types, read second-hand on a public
 from bom.duties.model import Duty
 from bom.judge.compare import Judgement, is_word
 from bom.judge.rule import PartRule
-from bom.parts import Parts
+from bom.parts import Parts, Words
 from bom.read.margins import Margins
 
 
 def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
     """Look at the flag of breakers; other kinds have no magnets."""
     kinds = zip(parts.word("kind"), parts.word("polarised"), strict=True)
-    polarised = ["no" if kind != "breaker" else flag for kind, flag in kinds]
-    return [is_word("polarised", polarised, ("no",), f"{duty.reverse_a} flow the other way")]
+    polarised = tuple("no" if kind != "breaker" else flag for kind, flag in kinds)
+    return [
+        is_word(
+            "polarised",
+            Words(polarised, parts.evidence_of("polarised")),
+            ("no",),
+            f"{duty.reverse_a} flow the other way",
+        )
+    ]
 
 
 RULE = PartRule(("isolator",), judge, only_with=("reverse_a",))

@@ -19,12 +19,11 @@ def judge(first: Parts, second: Parts, first_duty: Duty, second_duty: Duty, marg
     """Compare output volts with the window."""
     output = Demand.of(first.number("output_v")[:, None], "voltage", "converter's output")
     limit = Demand.of(first.number("output_a")[:, None], "current", "converter's amps into a flat battery")
-    mode = ["constant current"] * len(second)
     return [
         at_most("least charging volts", second.rating("charge_min_v").across(), output),
         at_least("greatest charging volts", second.rating("charge_max_v").across(), output),
         at_least("greatest charging amps", second.rating("charge_max_a").across(), limit),
-        same_word("overload mode", first.word("overload"), mode, "it must start into a flat battery"),
+        same_word("overload mode", first.words_of("overload"), "constant current", "it must start into a flat battery"),
     ]
 
 

@@ -17,9 +17,7 @@ from bom.read.margins import Margins
 
 def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
     """Compare the ampacity."""
-    offered = cable_ampacity(
-        parts, ambient_c=duty.ambient_c.high, together=duty.together.high, terminal_c=margins.terminal_c
-    )
+    offered = cable_ampacity(parts, duty, margins)
     return [at_least(f"ampacity at {duty.ambient_c.high:g} °C", offered, duty.carry_a)]
 
 

@@ -1,6 +1,7 @@
 """A pack-side tap must show its pole by its colour.
 
-Asks:     plus leads are red or orange, minus leads black; heavy leads may be orange on both poles.
+Asks:     plus leads are red or orange, minus leads black; heavy leads above 60 V DC are orange, below it heavy plus
+          leads are red or orange, heavy minus leads black or orange.
 Why:      two red wires in one pair of holes are crossed one day.
 Cure:     the other colour.
 Ignores:  12 V leads, which keep the donor's colours; sleeves over a lead.
@@ -14,7 +15,13 @@ from bom.judge.rule import PartRule
 from bom.parts import Parts
 from bom.read.margins import Margins
 
-COLOURS = {"plus": ("red", "orange"), "minus": ("black",), "heavy": ("orange", "red", "black")}
+COLOURS = {
+    "plus": ("red", "orange"),
+    "minus": ("black",),
+    "heavy": ("orange",),
+    "heavy plus": ("red", "orange"),
+    "heavy minus": ("black", "orange"),
+}
 
 
 def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:

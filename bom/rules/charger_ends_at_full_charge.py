@@ -7,14 +7,9 @@ Ignores:  the shape of the charge.
 Source:   common practice, no source.
 """
 
-from dataclasses import replace
-
-import numpy as np
-
 from bom.duties.model import Duty
-from bom.judge.compare import Judgement, at_least, at_most, is_word
+from bom.judge.compare import Judgement, at_least, at_most, is_word, softened
 from bom.judge.rule import PartRule
-from bom.judge.verdict import Verdict
 from bom.parts import Parts
 from bom.read.margins import Margins
 
@@ -29,11 +24,10 @@ def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
     low = at_least("end volts", parts.rating("end_v"), under)
     share = margins.charger_lowest_fraction
     lowest = at_least("end volts", parts.rating("end_v"), full.scaled(1 - share, f"{full} - {share:.0%}"))
-    tight = np.where(low.verdicts == Verdict.FAIL, np.int8(Verdict.TIGHT), low.verdicts).astype(np.int8)
     kind = FAMILIES.get(duty.word("chemistry"), "lithium-ion")
     return [
         at_most("end volts", parts.rating("end_v"), over),
-        replace(low, verdicts=tight),
+        softened(low),
         lowest,
         is_word("chemistry", parts.words_of("chemistry"), ("any", kind), duty.word("chemistry")),
     ]

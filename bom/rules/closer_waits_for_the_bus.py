@@ -20,17 +20,21 @@ from bom.read.margins import Margins
 def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
     """Compare the sensing range, or the timer's range with the time allowed."""
     senses = np.array([word == "yes" for word in parts.word("senses_bus")])
-    blank = np.array([word == "" for word in parts.word("senses_bus")])
-    trusted = duty.word("bus load known") == "yes"
-    timer_low, timer_high = parts.number("delay_min_s"), parts.number("delay_max_s")
-    longest = np.where(senses, np.inf, timer_high if trusted else np.nan)
-    shortest = np.where(senses, 0.0, timer_low if trusted else np.nan)
-    volts = np.where(senses, parts.number("senses_to_v"), np.inf)
-    unknown = np.where(blank, np.nan, 0.0)
+    known = np.where([word == "" for word in parts.word("senses_bus")], np.nan, 0.0)
+    trusted = 0.0 if duty.word("bus load known") == "yes" else np.nan
+    volts, longest, shortest = (parts.rating(name) for name in ("senses_to_v", "delay_max_s", "delay_min_s"))
     return [
-        at_least("volts it senses", volts + unknown, duty.voltage_v),
-        at_least("longest delay", longest + unknown, duty.precharge_s),
-        at_most("shortest delay", shortest + unknown, duty.precharge_s),
+        at_least("volts it senses", volts.with_values(np.where(senses, volts.values, np.inf) + known), duty.voltage_v),
+        at_least(
+            "longest delay",
+            longest.with_values(np.where(senses, np.inf, longest.values + trusted) + known),
+            duty.precharge_s,
+        ),
+        at_most(
+            "shortest delay",
+            shortest.with_values(np.where(senses, 0.0, shortest.values + trusted) + known),
+            duty.precharge_s,
+        ),
     ]
 
 

@@ -7,8 +7,6 @@ Ignores:  how often it closes.
 Source:   IEC 60947-1 making capacity, from memory; inrush of filaments and capacitors by common practice.
 """
 
-import numpy as np
-
 from bom.duties.model import Duty
 from bom.judge.compare import Judgement, at_least
 from bom.judge.rule import PartRule
@@ -18,7 +16,7 @@ from bom.read.margins import Margins
 
 def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
     """Compare the make rating."""
-    offered = parts.rating("make_a").with_values(np.fmax(parts.number("make_a"), parts.number("carry_a")))
+    offered = parts.rating("make_a").or_greater(parts.rating("carry_a"))
     return [at_least("amps it may close on", offered, duty.make_a)]
 
 

@@ -7,23 +7,27 @@ Ignores:  creepage across its case when wet.
 Source:   UN R136 5.1.3 asks for isolation at working volts, read second-hand on a public page.
 """
 
+from dataclasses import replace
+
 import numpy as np
 
 from bom.duties.model import Duty
-from bom.judge.compare import Demand, Judgement, at_least
+from bom.judge.compare import Judgement, at_least
 from bom.judge.rule import PartRule
+from bom.judge.verdict import Verdict
 from bom.parts import Parts
 from bom.read.margins import Margins
 
 
 def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
     """Compare isolation volts of the isolated ones."""
-    asked = np.array([word == "yes" for word in parts.word("isolated")])
-    isolation = parts.rating("isolation_v")
-    volts = duty.voltage_v
-    low, high = np.where(asked, volts.low, 0.0), np.where(asked, volts.high, 0.0)
-    offered = isolation.with_values(np.where(asked, isolation.values, 0.0))
-    return [at_least("isolation volts", offered, Demand(low, high, "voltage", volts.because, volts.datum))]
+    flags = parts.word("isolated")
+    volts, isolation = duty.voltage_v, parts.rating("isolation_v")
+    # A converter known to be joined has no isolation to judge; one not known to be isolated can't be told.
+    needless = np.array([flag == "no" for flag in flags])
+    unknown = np.where([flag == "" for flag in flags], np.nan, 0.0)
+    answer = at_least("isolation volts", isolation.with_values(isolation.values + unknown), volts)
+    return [replace(answer, verdicts=np.where(needless, np.int8(Verdict.NOT_ASKED), answer.verdicts))]
 
 
 RULE = PartRule(("converter",), judge)

@@ -19,17 +19,17 @@ from bom.read.margins import Margins
 def judge(first: Parts, second: Parts, first_duty: Duty, second_duty: Duty, margins: Margins) -> list[Judgement]:
     """Compare limit and fuse, unless a battery feeds the fault."""
     if first_duty.word("buffer") == "yes":
-        yes = ["yes"] * len(first)
-        return [same_word("buffer battery", yes, ["yes"] * len(second), "it feeds the fault")]
+        return []
     needed = second.number("rated_a")[None, :] * margins.limited_source_multiple
-    mode = ["constant current"] * len(second)
     return [
         at_least(
             "converter's amps",
             first.rating("output_a").down(),
             Demand.of(needed, "current", f"{margins.limited_source_multiple:g} x the fuse"),
         ),
-        same_word("overload mode", first.word("overload"), mode, "a fault must be fed until the fuse opens"),
+        same_word(
+            "overload mode", first.words_of("overload"), "constant current", "a fault must be fed until the fuse opens"
+        ),
     ]
 
 

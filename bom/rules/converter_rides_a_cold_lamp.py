@@ -10,23 +10,21 @@ Source:   cold filaments take 8 to 15 times their running amps, lamp engineering
 import numpy as np
 
 from bom.duties.model import Duty
-from bom.judge.compare import Judgement, at_least, is_word
+from bom.judge.compare import Judgement, at_least
 from bom.judge.rule import PartRule
-from bom.judge.verdict import Verdict
-from bom.parts import Parts
+from bom.parts import Parts, Rating
 from bom.read.margins import Margins
 
 
 def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
     """Pass by mode or by buffer, else compare the peak amps."""
     if duty.word("buffer") == "yes":
-        return [is_word("buffer battery", ["yes"] * len(parts), ("yes",), "it takes the surge")]
-    mode = parts.word("overload")
-    peak = at_least("peak amps", parts.rating("output_peak_a"), duty.output_peak_a)
-    rides = np.array([word == "constant current" for word in mode])
-    verdicts = np.where(rides, np.int8(Verdict.PASS), peak.verdicts).astype(np.int8)
-    words = tuple("constant current, rides it" if word == "constant current" else word for word in mode)
-    return [Judgement(peak.what, verdicts, peak.offered, peak.needed, peak.sense, 0.0, (words, ""))]
+        return []
+    peak = parts.rating("output_peak_a")
+    rides = np.array([word == "constant current" for word in parts.word("overload")])
+    evidence = np.where(rides, parts.evidence_of("overload"), peak.evidence)
+    offered = Rating(np.where(rides, np.inf, peak.values), evidence)
+    return [at_least("peak amps (constant current: no limit)", offered, duty.output_peak_a)]
 
 
 RULE = PartRule(("converter",), judge)

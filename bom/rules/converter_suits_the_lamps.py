@@ -7,27 +7,21 @@ Ignores:  the drop to the lamp, which has a rule of its own.
 Source:   UN R37 test volts 13.2 and 13.5 V; light ~ V^3.4, life ~ V^-12, lamp practice, from memory.
 """
 
-from dataclasses import replace
-
-import numpy as np
-
 from bom.duties.model import Duty
-from bom.judge.compare import Judgement, at_least, at_most
+from bom.judge.compare import Judgement, at_least, at_most, softened
 from bom.judge.rule import PartRule
-from bom.judge.verdict import Verdict
 from bom.parts import Parts
 from bom.read.margins import Margins
 from bom.span import Span
-
-LEAST_V = 12.8
 
 
 def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
     """Compare the output volts; too low is tight, not dangerous."""
     output = parts.rating("output_v")
-    low = at_least("output volts", output, Span.of(LEAST_V, "voltage", "lowest volts for lamps at the lamp"))
-    tight = np.where(low.verdicts == Verdict.FAIL, np.int8(Verdict.TIGHT), low.verdicts).astype(np.int8)
-    return [replace(low, verdicts=tight), at_most("output volts", output, duty.rail_high_v)]
+    low = at_least(
+        "output volts", output, Span.of(margins.lamp_least_v, "voltage", "lowest volts for lamps at the lamp")
+    )
+    return [softened(low), at_most("output volts", output, duty.rail_high_v)]
 
 
 RULE = PartRule(("converter",), judge)

@@ -19,24 +19,18 @@ from bom.read.margins import Margins
 
 def judge(first: Parts, second: Parts, first_duty: Duty, second_duty: Duty, margins: Margins) -> list[Judgement]:
     """Compare the wire's ampacity with the fuse's rating and its sure fusing current."""
-    wire_a = cable_ampacity(
-        second,
-        ambient_c=second_duty.ambient_c.high,
-        together=second_duty.together.high,
-        terminal_c=margins.terminal_c,
-    )[None, :]
+    wire_a = cable_ampacity(second, second_duty, margins).across()
     rated = first.number("rated_a")[:, None]
     fusing = rated * first.number("conventional_fusing")[:, None]
     limit = margins.fusing_over_ampacity
-    full = ["full range"] * len(second)
     return [
         at_least("ampacity of the wire", wire_a, Demand.of(rated, "current", "rating of the fuse before it")),
         at_least(
             f"{limit:g} x the ampacity",
-            wire_a * limit,
+            wire_a.with_values(wire_a.values * limit),
             Demand.of(fusing, "current", "sure fusing current of the fuse before it"),
         ),
-        same_word("element of the fuse", first.word("element"), full, "it must open on overload too"),
+        same_word("element of the fuse", first.words_of("element"), "full range", "it must open on overload too"),
     ]
 
 

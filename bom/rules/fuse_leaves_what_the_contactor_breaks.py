@@ -18,7 +18,9 @@ from bom.read.margins import Margins
 
 def judge(first: Parts, second: Parts, first_duty: Duty, second_duty: Duty, margins: Margins) -> list[Judgement]:
     """Compare the contactor's breaking amps with the fuse's rating."""
-    offered = breaking_amps(second, volts_v=second_duty.break_v.high, time_constant_ms=1.0, reverse=False).across()
+    offered = breaking_amps(
+        second, volts_v=second_duty.break_v.high, time_constant_ms=second_duty.time_constant_ms.high, reverse=False
+    ).across()
     rated = first.number("rated_a")[:, None]
     return [at_least("amps the contactor may break", offered, Demand.of(rated, "current", "rating of the main fuse"))]
 

@@ -1,32 +1,24 @@
 """A fuse must not open in the longest burst of its load.
 
-Asks:     the earliest time at which the fuse may open on the peak amps is longer than the burst.
+Asks:     the earliest time at which the fuse may open on the peak amps is at least the burst.
 Why:      a fuse that may open in a burst leaves the rider without drive in traffic.
 Cure:     a higher rating or a slower type.
 Ignores:  bursts that come back before the fuse has cooled.
 Source:   published time limits of the fuse; between two multiples the earliest time of the higher one counts.
 """
 
-import numpy as np
-
 from bom.duties.model import Duty
 from bom.judge.compare import Judgement, at_least
-from bom.judge.ratings import time_band
+from bom.judge.ratings import earliest_opening_s
 from bom.judge.rule import PartRule
 from bom.parts import Parts
-from bom.physics.fuse import earliest_s
 from bom.read.margins import Margins
 
 
 def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
     """Compare the earliest opening time at the peak amps."""
-    times = [
-        earliest_s(multiple=min(duty.peak_a.high / rated, 1000.0), points=time_band(parts, index))
-        if rated > 0 and time_band(parts, index)
-        else np.nan
-        for index, rated in enumerate(parts.number("rated_a"))
-    ]
-    return [at_least(f"earliest opening at {duty.peak_a}", np.array(times, dtype=float), duty.peak_s)]
+    times = earliest_opening_s(parts, current_a=duty.peak_a.high)
+    return [at_least(f"earliest opening at {duty.peak_a}", times, duty.peak_s)]
 
 
 RULE = PartRule(("main_fuse",), judge)

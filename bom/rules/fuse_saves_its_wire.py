@@ -28,12 +28,12 @@ def judge(first: Parts, second: Parts, first_duty: Duty, second_duty: Duty, marg
     times = latest_opening_s(first, current_a=current)
     ends = np.array([SHORT_C[name] for name in second.word("insulation")])
     starts = np.minimum(second.number("conductor_max_c"), ends - 10)
-    area = np.maximum(second.number("area_mm2"), 0.01)
+    area = second.number("area_mm2")
     limit = longest_s(area_mm2=area, current_a=current, start_c=starts, end_c=ends)
     return [
         at_most(
             f"latest opening at {current:.0f} A",
-            times[:, None],
+            times.down(),
             Demand.of(np.atleast_1d(limit)[None, :], "time", "adiabatic limit of the wire"),
         )
     ]

@@ -19,7 +19,7 @@ def judge(first: Parts, second: Parts, first_duty: Duty, second_duty: Duty, marg
     column = "way_a" if first.family == "fuse_box" else "rated_a"
     rated = second.number("rated_a")[None, :]
     return [
-        same_word("body", first.word("takes_body"), second.word("body"), "body of the fuse"),
+        same_word("body", first.words_of("takes_body"), second.words_of("body"), "body of the fuse"),
         at_least("amps of the holder", first.rating(column).down(), Demand.of(rated, "current", "rating of the fuse")),
     ]
 

@@ -1,4 +1,4 @@
-"""A lug's hole must be the size of the pack"s, controller's or motor's bolt.
+"""A lug's hole must be the size of the pack's, controller's or motor's bolt.
 
 Asks:     lug and bolt have the same metric size, as the job names it.
 Why:      a hole too large loses half its contact face; one too small does not go on.

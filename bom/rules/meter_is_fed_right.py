@@ -13,7 +13,7 @@ import numpy as np
 from bom.duties.model import Duty
 from bom.judge.compare import Demand, Judgement, at_least, at_most, is_word
 from bom.judge.rule import PartRule
-from bom.parts import Parts
+from bom.parts import Parts, Words
 from bom.read.margins import Margins
 
 
@@ -42,7 +42,9 @@ def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
     return [
         at_most("lowest supply volts", parts.rating("supply_min_v"), least),
         at_least("highest supply volts", parts.rating("supply_max_v"), most),
-        is_word("keeps pack and 12 V apart", apart, ("yes",), "no second bond"),
+        is_word(
+            "keeps pack and 12 V apart", Words(tuple(apart), parts.evidence_of("isolated")), ("yes",), "no second bond"
+        ),
     ]
 
 

@@ -9,25 +9,22 @@ Source:   common practice, no source.
 
 from bom import units
 from bom.judge.loom_view import LoomAnswer, LoomView
-from bom.judge.parked_drain import parked_drain_a
+from bom.judge.parked_drain import parked_days, parked_drain_a
 from bom.judge.rule import LoomRule
 from bom.judge.verdict import Verdict
-
-HOURS_A_DAY = 24.0
 
 
 def judge(view: LoomView) -> list[LoomAnswer]:
     """Add the amps that stay on, at nominal volts, and count the days."""
     facts = view.facts
-    capacity = facts.job.pack.capacity
     drain_a, unknown = parked_drain_a(view)
     fraction, wanted = facts.margins.drain_fraction, facts.margins.drain_days
     needed, what = f"at least {wanted:g} days", f"days to lose {fraction:.0%}"
     because = f"{units.show(drain_a, 'current')} stay on with the key off"
-    if capacity is None or unknown:
+    if facts.job.pack.capacity is None or unknown:
         datum = unknown or "the pack's capacity"
         return [LoomAnswer("parked bike", Verdict.CANT_TELL, what, "not known", needed, because, datum)]
-    days = fraction * capacity / drain_a / HOURS_A_DAY if drain_a else float("inf")
+    days = parked_days(facts, drain_a)
     verdict = Verdict.PASS if days >= wanted else Verdict.TIGHT
     return [LoomAnswer("parked bike", verdict, what, f"{min(days, 9999):.0f} days", needed, because)]
 

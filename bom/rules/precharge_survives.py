@@ -14,7 +14,7 @@ import numpy as np
 from bom.duties.model import Duty
 from bom.judge.compare import Demand, Judgement, at_least
 from bom.judge.rule import PartRule
-from bom.parts import Parts
+from bom.parts import Parts, Rating
 from bom.read.margins import Margins
 
 
@@ -30,7 +30,9 @@ def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
     )
     because = f"{starts:g} fillings of {farads}, or {volts} for {time_s:g} s"
     demand = Demand(low, high, "energy", because, farads.datum or volts.datum)
-    return [at_least("pulse joules", pulse.with_values(np.where(for_ever, np.inf, pulse.values)), demand)]
+    evidence = np.where(for_ever, parts.evidence_of("power_w"), pulse.evidence)
+    offered = Rating(np.where(for_ever, np.inf, pulse.values), evidence)
+    return [at_least("pulse joules (no limit: its watts stand it)", offered, demand)]
 
 
 RULE = PartRule(("precharge_resistor",), judge)

@@ -18,9 +18,15 @@ from bom.read.margins import Margins
 def judge(first: Parts, second: Parts, first_duty: Duty, second_duty: Duty, margins: Margins) -> list[Judgement]:
     """Compare breaking amps with V / R."""
     volts, ohm = first_duty.voltage_v, second.number("resistance_ohm")[None, :]
-    offered = breaking_amps(first, volts_v=volts.high, time_constant_ms=1.0, reverse=False).down()
+    offered = breaking_amps(
+        first, volts_v=volts.high, time_constant_ms=first_duty.time_constant_ms.high, reverse=False
+    ).down()
     needed = Demand(volts.low / ohm, volts.high / ohm, "current", "bus volts over the resistor", volts.datum)
-    return [at_least(f"amps it may break at {volts}", offered, needed)]
+    makes = first.rating("make_a").or_greater(first.rating("carry_a")).down()
+    return [
+        at_least(f"amps it may break at {volts}", offered, needed),
+        at_least("amps it may close on", makes, needed),
+    ]
 
 
 RULE = PairRule("fills through", judge)

@@ -14,18 +14,16 @@ from bom.judge.rule import PairRule
 from bom.parts import Parts
 from bom.read.margins import Margins
 
-BARREL_OVER_CABLE = 1.3
-
 
 def judge(first: Parts, second: Parts, first_duty: Duty, second_duty: Duty, margins: Margins) -> list[Judgement]:
     """Compare both ends of its range with the cable's outside."""
     outside = second.number("outside_mm")[None, :]
     return [
-        same_word("kind", first.word("kind"), ["heat-shrink"] * len(second), "it must shrink"),
+        same_word("kind", first.words_of("kind"), "heat-shrink", "it must shrink"),
         at_least(
             "inside as supplied, mm",
             first.rating("inside_max_mm").down(),
-            Demand.of(outside * BARREL_OVER_CABLE, "", "barrel of the lug"),
+            Demand.of(outside * margins.barrel_over_cable, "", "barrel of the lug"),
         ),
         at_most(
             "inside when shrunk, mm",

@@ -11,7 +11,7 @@ Source:   IEC 60364-4-43 433 (protection where the source cannot exceed the ampa
 import numpy as np
 
 from bom.duties.model import Duty
-from bom.judge.compare import Demand, Judgement, at_least, same_word
+from bom.judge.compare import Demand, Judgement, at_least
 from bom.judge.ratings import cable_ampacity
 from bom.judge.rule import PairRule
 from bom.parts import Parts
@@ -23,19 +23,16 @@ CARRIES = {"terminal": "rated_a", "relay": "carry_a", "fuse_box": "bus_a"}
 def judge(first: Parts, second: Parts, first_duty: Duty, second_duty: Duty, margins: Margins) -> list[Judgement]:
     """Compare the wire's ampacity with the converter's limit."""
     if first_duty.word("buffer") == "yes":
-        yes = ["yes"] * len(first)
-        return [same_word("fuse at the buffer battery", yes, ["yes"] * len(second), "a fuse guards it")]
+        return []
     peak, label = first.number("output_peak_a"), first.number("output_a")
     limit = np.where(np.isnan(peak), label, np.fmax(peak, label))[:, None]
     needed = Demand.of(limit, "current", "converter's limit")
     if second.family != "cable":
-        return [at_least("amps it carries", second.rating(CARRIES[second.family]).across(), needed)]
-    wire_a = cable_ampacity(
-        second,
-        ambient_c=second_duty.ambient_c.high,
-        together=second_duty.together.high,
-        terminal_c=margins.terminal_c,
-    )[None, :]
+        carries = second.rating(CARRIES[second.family])
+        if second.family == "relay":
+            carries = carries.with_values(carries.values * margins.relay_carry_fraction)
+        return [at_least("amps it carries", carries.across(), needed)]
+    wire_a = cable_ampacity(second, second_duty, margins).across()
     return [at_least("ampacity of the wire", wire_a, needed)]
 
 

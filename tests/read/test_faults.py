@@ -7,8 +7,9 @@ import pytest
 from pydantic import BaseModel, ConfigDict, Field, ValidationError, model_validator
 
 from bom.errors import Fault
-from bom.read.faults import faults_of, quantity
+from bom.read.faults import faults_of
 from bom.read.locate import Lines
+from bom.read.quantity import quantity
 
 Volts = Annotated[float, quantity("voltage", 1, 200)]
 LampVolts = Annotated[float, quantity("voltage", 3, 60)]

@@ -1,0 +1,16 @@
+"""The known word most like a mistyped one: what the faults of job files and of tables share."""
+
+from collections.abc import Sequence
+
+_LEAST_LIKENESS = 65  # of 100; lower than this and a guess misleads more than it helps
+
+
+def nearest(word: str, known: Sequence[str]) -> str:
+    """Name the known word most like this one as a sentence with a space before it; "" when none is near."""
+    # Imported here because only a faulty file needs it.
+    from rapidfuzz import fuzz, process, utils
+
+    best = process.extractOne(
+        word, known, scorer=fuzz.ratio, processor=utils.default_process, score_cutoff=_LEAST_LIKENESS
+    )
+    return f' The nearest is "{best[0]}".' if best else ""
