@@ -11,6 +11,7 @@ import pytest
 
 import bom.session
 from bom.cli import main
+from bom.physics.ranges import check_range
 
 JOB = Path("templates") / "jobs" / "street-72.toml"
 
@@ -151,6 +152,28 @@ def test_new_writes_a_starter_that_reads_and_never_overwrites(
     assert main(["new", "mine"]) == 2
     assert (tmp_path / "mine.toml").read_text(encoding="utf-8") == "my own work"
     assert "left alone" in capsys.readouterr().err
+
+
+def test_new_in_a_folder_that_is_not_there(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    monkeypatch.chdir(tmp_path)
+    assert main(["new", "bikes/mine"]) == 2
+    assert "There is no folder bikes." in capsys.readouterr().err
+    assert list(tmp_path.iterdir()) == []
+
+
+def test_a_figure_that_no_formula_takes(
+    job: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    def refuse(*_: object) -> None:
+        check_range("area_mm2", 130.0, low=0.05, high=120.0)
+
+    monkeypatch.setattr("bom.session.run", refuse)
+    assert main(["check", str(job)]) == 2
+    told = capsys.readouterr().err
+    assert "A figure lies outside what a formula takes: area_mm2 = 130" in told
+    assert "fault of its own" not in told
 
 
 def test_build_writes_its_papers_where_told(job: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:

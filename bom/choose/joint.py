@@ -137,11 +137,11 @@ def _slimmer(slot: Slot, kept: Sequence[int]) -> Slot:
 
 
 def _lay_out(slots: Sequence[Slot], pairs: Sequence[Pair]) -> _Layout:
-    """Place every variable, and scale all costs to the dearest part of every slot together.
+    """Place every variable, and scale all costs so that the dearest part of every slot together cost a half.
 
     Breaking a pair costs more than any set of parts, leaving a slot open more than breaking every pair.
     """
-    ceiling = 1.0 + sum(max(slot.costs, default=0.0) for slot in slots)
+    ceiling = 1.0 + 2.0 * sum(max(slot.costs, default=0.0) for slot in slots)
     opened = 1.0 + sum(1 for pair in pairs if pair.loose)
     offsets: dict[str, int] = {}
     costs: list[float] = []

@@ -184,19 +184,3 @@ def drop_v(parts: Parts, duty: Duty, margins: Margins) -> Rating:
         temperature_c=np.minimum(limit, margins.terminal_c),
     )
     return parts.rating("resistance_mohm_per_m").with_values(ohm * duty.carry_a.high)
-
-
-def drop_v(parts: Parts, duty: Duty, margins: Margins) -> Rating:
-    """Volts each cable loses over this place's length at its running amps, as hot as it may get.
-
-    Hot is the cable's own limit or that of the terminals, whichever is lower.
-    """
-    from bom.physics.conductor import hot_resistance_ohm
-
-    cold = parts.rating("resistance_mohm_per_m")
-    ohm = hot_resistance_ohm(
-        resistance_20_mohm_per_m=cold.values,
-        length_m=duty.length_m.high,
-        temperature_c=np.fmin(parts.number("conductor_max_c"), margins.terminal_c),
-    )
-    return cold.with_values(ohm * duty.carry_a.high)

@@ -126,7 +126,7 @@ def _circuit(build: Builder, name: str, loads: list[Load]) -> None:
         )
         build.crimps(wire, 2)
     for load in loads:
-        if load.fit == "new" and load.purpose:
+        if load.is_bought:
             family = "horn" if load.purpose == "horn" else "lamp"
             build.place(lamp_place(load), family, load.name, name, RUN_ZONE[load.run], load.bought, load=load.name)
 
@@ -149,7 +149,7 @@ def _flasher(build: Builder) -> None:
         return
     build.place("flasher", "flasher", "flasher unit", "flasher", "bar", item=build.item("flasher"))
     for load in lamps:
-        if load.fit == "new" and load.purpose:
+        if load.is_bought:
             build.link("flashes", "flasher", lamp_place(load))
 
 

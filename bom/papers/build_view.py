@@ -1,6 +1,6 @@
 """The view of the build sheet: every text and figure its template prints, as words."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from math import isfinite
 
 from bom import units
@@ -25,7 +25,23 @@ ZONES = ("box", "under seat", "frame", "bar")
 def view(session: Session) -> Mapping[str, object]:
     """Prepare everything the template prints."""
     build, job = session.build, session.loaded.job
-    figures, fuses, wires = bench(session), fuse_rows(build, session.catalogue), wire_rows(build)
+    figures, fuses = bench(session), fuse_rows(build, session.catalogue)
+    return {
+        **_head(session),
+        **_standing(session),
+        **_tables(build, fuses),
+        "wishes": job.wishes,
+        "regen": job.controller.regen is not None,
+        "above": figures.above_60_v,
+        "bench": _bench_words(figures, session),
+        "tests": bench_tests(session, figures, fuses),
+        "labels": labels(session, figures, fuses),
+        "owner": owner(session),
+    }
+
+
+def _head(session: Session) -> Row:
+    build, job = session.build, session.loaded.job
     return {
         "title": job.title,
         "customer": job.customer,
@@ -33,34 +49,40 @@ def view(session: Session) -> Mapping[str, object]:
         "arrangement": build.arrangement,
         "headline": headline(build),
         "job_name": session.loaded.name,
-        "wishes": job.wishes,
-        "regen": job.controller.regen is not None,
-        "above": figures.above_60_v,
-        "bench": _bench_words(figures, session),
-        "troubles": [_trouble(entry) for entry in troubles(build)],
-        "tights": [_trouble(entry) for entry in troubles(build, Verdict.TIGHT) if entry.verdict == Verdict.TIGHT],
+        "total": f"{build.bill.total:,.2f} {build.bill.currency}",
+    }
+
+
+def _standing(session: Session) -> Row:
+    """Give what is to be settled, what holds without its margin, what is not known, and the donor's items."""
+    build = session.build
+    found = troubles(build, Verdict.TIGHT)
+    return {
+        "troubles": [_trouble(entry) for entry in found if entry.verdict > Verdict.TIGHT],
+        "tights": [_trouble(entry) for entry in found if entry.verdict == Verdict.TIGHT],
         "unknowns": [
             {
                 "datum": entry.datum,
                 "parts": ", ".join(entry.parts),
-                "why": entry.why,
                 "way": entry.way,
                 "minutes": f"{entry.minutes:g}",
             }
-            for entry in unknowns(build)
+            for entry in unknowns(build, session.catalogue.find_out)
         ],
+        "donor": build.donor,
+    }
+
+
+def _tables(build: Build, fuses: Sequence[FuseRow]) -> Row:
+    wires = wire_rows(build)
+    return {
         "volts": [{"name": name, "span": str(span), "because": span.because} for name, span in pack_rows(build)],
         "fuses": [_fuse(row) for row in fuses],
         "zones": _zones(build),
-        "donor": build.donor,
         "pack_wires": [_wire(row) for row in wires if row.side == "pack"],
         "low_wires": [_wire(row) for row in wires if row.side != "pack"],
         "crimps": crimp_rows(build),
         "studs": _studs(build),
-        "tests": bench_tests(session, figures, fuses),
-        "labels": labels(session, figures, fuses),
-        "owner": owner(session),
-        "total": f"{build.bill.total:,.2f} {build.bill.currency}",
     }
 
 

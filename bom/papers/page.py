@@ -4,6 +4,7 @@ from collections.abc import Sequence
 from copy import copy
 from dataclasses import dataclass, field, replace
 from math import isinf, isnan
+from typing import NamedTuple
 
 from openpyxl.cell.cell import ILLEGAL_CHARACTERS_RE, Cell, MergedCell
 from openpyxl.styles.cell_style import StyleArray
@@ -16,6 +17,7 @@ from bom.papers.save import Result
 from bom.papers.standing import MARKS, marked
 
 LONGEST_TEXT = 32_000  # a cell holds 32 767 characters
+SHORT_TEXT = 4  # letters that fit into the narrowest column
 RISKY = ("=", "+", "-", "@", "\t", "\r", "\n")
 
 
@@ -28,32 +30,49 @@ class Heading:
     look: Look = TEXT
 
 
+class Wrapped(NamedTuple):
+    """A text that may take several lines: its row, its first and last column, its letters' points."""
+
+    row: int
+    first: int
+    last: int
+    size: float
+    text: str
+
+
 @dataclass
 class Page:
     """A sheet being written.
 
     styles   style of each look, shared by the sheets of a book
     results  what each formula comes to, by cell
+    sizes    points of the largest letters of each row
+    wrapped  texts that may want a higher row
     """
 
     sheet: Worksheet
     styles: dict[Look, StyleArray]
     results: dict[str, Result] = field(default_factory=dict)
+    sizes: dict[int, float] = field(default_factory=dict)
+    wrapped: list[Wrapped] = field(default_factory=list)
 
     def put(self, row: int, column: int, value: object, look: Look = TEXT) -> None:
         """Write text or a number. Text stays text whatever it begins with; NaN and infinity become words."""
-        cell = self._cell(row, column, look)
         if isinstance(value, Verdict):
-            self._text(cell, marked(value))
-            self._dress(cell, VERDICT_LOOKS[value])
-        elif isinstance(value, int | float) and not isinstance(value, bool):
+            self._text(self._cell(row, column, VERDICT_LOOKS[value]), marked(value))
+            return
+        cell = self._cell(row, column, look)
+        if isinstance(value, int | float) and not isinstance(value, bool):
             number = float(value)
             if isnan(number) or isinf(number):
                 self._text(cell, "not known" if isnan(number) else "no limit")
             else:
                 cell.value = int(value) if number.is_integer() else number
         else:
-            self._text(cell, str(value))
+            text = str(value)
+            self._text(cell, text)
+            if look.wrap and len(text) > SHORT_TEXT:
+                self.wrapped.append(Wrapped(row, column, column, look.size, text))
 
     def formula(self, row: int, column: int, text: str, result: Result, look: Look = TEXT) -> None:
         """Write a formula of ours, which holds nothing that came from a file, and what it comes to."""
@@ -79,7 +98,9 @@ class Page:
 
     def line_in(self, row: int, first: int, last: int, text: str, look: Look) -> None:
         """Write text across the columns from `first` to `last`."""
-        self.put(row, first, text, look)
+        self._text(self._cell(row, first, look), text)
+        if look.wrap:
+            self.wrapped.append(Wrapped(row, first, last, look.size, text))
         for column in range(first + 1, last + 1):
             self._dress(self.sheet.cell(row, column), look)
         self.sheet.merge_cells(start_row=row, start_column=first, end_row=row, end_column=last)
@@ -88,13 +109,15 @@ class Page:
         cell = self.sheet.cell(row, column)
         assert isinstance(cell, Cell)  # nothing is written into joined cells but their first
         self._dress(cell, look)
+        self.sizes[row] = max(self.sizes.get(row, 0.0), look.size)
         return cell
 
     def _dress(self, cell: Cell | MergedCell, look: Look) -> None:
         """Dress a cell. Cells of one look share its style: making one takes most of the time."""
         if look not in self.styles:
+            cell._style = StyleArray()  # type: ignore[union-attr]  # the stubs leave it out; its last one is shared
             dress(cell, look)
-            self.styles[look] = copy(cell._style)  # type: ignore[union-attr]  # the stubs leave it out
+            self.styles[look] = cell._style  # type: ignore[union-attr]
         cell._style = self.styles[look]  # type: ignore[union-attr]
 
     def _text(self, cell: Cell, text: str) -> None:

@@ -3,11 +3,11 @@
 import re
 from math import ceil
 
-from openpyxl.cell.cell import Cell, MergedCell
 from openpyxl.utils import get_column_letter
 from openpyxl.worksheet.header_footer import HeaderFooterItem
 from openpyxl.worksheet.properties import PageSetupProperties
-from openpyxl.worksheet.worksheet import Worksheet
+
+from bom.papers.page import Page
 
 A4 = 9  # the workbook format's number of the paper
 LINE_POINTS = 1.3  # points of a line over the size of its letters
@@ -15,9 +15,10 @@ LETTER_WIDTH = 0.8  # of a usual letter over the digit that column widths count
 FOOT = "Verdicts do not follow an edit of this sheet; money does."
 
 
-def set_up(sheet: Worksheet, *, title: str, repeat: int, freeze: str, landscape: bool) -> None:
+def set_up(page: Page, *, title: str, repeat: int, freeze: str, landscape: bool) -> None:
     """Set up A4, one page wide, the first rows repeated, title and page number on each page."""
-    _set_heights(sheet)
+    _set_heights(page)
+    sheet = page.sheet
     sheet.page_setup.paperSize = A4
     sheet.page_setup.orientation = "landscape" if landscape else "portrait"
     sheet.page_setup.fitToWidth, sheet.page_setup.fitToHeight = 1, 0
@@ -42,29 +43,20 @@ def _header(text: str) -> str:
     return re.sub(r"[\x00-\x1f]", " ", text)[:100].replace("&", "&&")
 
 
-def _set_heights(sheet: Worksheet) -> None:
+def _set_heights(page: Page) -> None:
     """Set each row as high as its longest text wants; programs do not agree on doing it themselves."""
-    joined = {(area.min_row, area.min_col): area.max_col for area in sheet.merged_cells.ranges}
+    sheet = page.sheet
     widths = [sheet.column_dimensions[get_column_letter(column)].width for column in range(1, sheet.max_column + 1)]
-    shapes: dict[int, tuple[float, bool]] = {}
-    for row, cells in enumerate(sheet.iter_rows(), start=1):
-        highest = 0.0
-        for column, cell in enumerate(cells):
-            size, wraps = _shape(cell, shapes)
-            lines = 1
-            if wraps and isinstance(cell, Cell) and cell.data_type == "s":
-                last = joined.get((row, column + 1), column + 1)
-                lines = _lines(str(cell.value), sum(widths[column:last]) * 10 / size)
-            highest = max(highest, lines * size * LINE_POINTS + 2)
-        sheet.row_dimensions[row].height = highest
+    heights = {row: _height(1, size) for row, size in page.sizes.items()}
+    for row, first, last, size, text in page.wrapped:
+        lines = _lines(text, sum(widths[first - 1 : last]) * 10 / size)
+        heights[row] = max(heights[row], _height(lines, size))
+    for row, height in heights.items():
+        sheet.row_dimensions[row].height = height
 
 
-def _shape(cell: Cell | MergedCell, shapes: dict[int, tuple[float, bool]]) -> tuple[float, bool]:
-    """Give letter size and wrapping of a cell; looked up once for each style, which is slow to ask."""
-    key = id(cell._style)  # type: ignore[union-attr]  # the stubs leave it out
-    if key not in shapes:
-        shapes[key] = (float(cell.font.size or 10), bool(cell.alignment.wrap_text))
-    return shapes[key]
+def _height(lines: int, size: float) -> float:
+    return lines * size * LINE_POINTS + 2
 
 
 def _lines(text: str, letters: float) -> int:

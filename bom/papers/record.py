@@ -4,16 +4,16 @@ The keys are listed in templates/record.md. A figure that is not known, or has n
 """
 
 import json
-from dataclasses import asdict
 from math import isfinite
 from typing import Any
 
 from bom import __version__
 from bom.build import Build
-from bom.choose.filled import Filled
+from bom.choose.filled import Filled, Hole
 from bom.duties.budget import Budget
 from bom.judge.verdict import Verdict
 from bom.money.bill import Line
+from bom.money.prices import Purchase
 from bom.papers.standing import headline
 from bom.papers.wire_rows import wire_rows
 from bom.session import Session
@@ -23,11 +23,36 @@ FORMAT = 1  # raised when a key changes its meaning or goes
 
 
 def record(session: Session) -> str:
-    """Give the record's text; the same build gives the same text."""
-    build, job = session.build, session.loaded.job
+    """Give the record's text, one entry of a list or a table a line; the same build gives the same text."""
+    build = session.build
     content = {
         "format": FORMAT,
         "made_by": {"name": "donorbill", "version": __version__},
+        **_head(session),
+        "arrangements": [_compared(each) for each in session.builds],
+        "pack": {name: _span(span) for name, span in vars(build.facts.pack).items()},
+        "places": {place.name: _place(build, place.name) for place in build.loom.places},
+        "holes": [_hole(hole) for hole in build.holes],
+        "findings": [vars(finding) for finding in build.findings],
+        "donor": [vars(item) for item in build.donor],
+        "bill": {
+            "currency": build.bill.currency,
+            "total": build.bill.total,
+            "lines": [_line(line) for line in build.bill.lines],
+        },
+        "wires": [vars(row) for row in wire_rows(build)],
+        "budget": _budget(build.facts.budget),
+        "margins": {name: margin.value for name, margin in session.margins.entries.items()},
+        "defaults": [
+            {"key": entry.key, "value": entry.value, "meaning": entry.meaning} for entry in session.loaded.defaults
+        ],
+    }
+    return _laid_out(_plain(content)) + "\n"
+
+
+def _head(session: Session) -> dict[str, object]:
+    build, job = session.build, session.loaded.job
+    return {
         "job": {
             "name": session.loaded.name,
             "title": job.title,
@@ -36,49 +61,41 @@ def record(session: Session) -> str:
         },
         "headline": headline(build),
         "arrangement": build.arrangement,
-        "arrangements": [_compared(each) for each in session.builds],
-        "pack": {name: _span(span) for name, span in vars(build.facts.pack).items()},
-        "places": {place.name: _place(build, place.name) for place in build.loom.places},
-        "holes": [
-            {"place": hole.place.name, "sentence": hole.sentence, "verdict": hole.verdict, "datum": hole.datum}
-            for hole in build.holes
-        ],
-        "findings": [asdict(finding) for finding in build.findings],
-        "donor": [asdict(item) for item in build.donor],
-        "bill": {
-            "currency": build.bill.currency,
-            "total": build.bill.total,
-            "lines": [_line(line) for line in build.bill.lines],
-        },
-        "wires": [asdict(row) for row in wire_rows(build)],
-        "budget": _budget(build.facts.budget),
-        "margins": {name: margin.value for name, margin in session.margins.entries.items()},
-        "defaults": [
-            {"key": entry.key, "value": entry.value, "meaning": entry.meaning} for entry in session.loaded.defaults
-        ],
     }
-    text = json.dumps(_plain(content), indent=2, sort_keys=True, ensure_ascii=False, allow_nan=False)
-    return text + "\n"
+
+
+def _hole(hole: Hole) -> dict[str, object]:
+    return {"place": hole.place.name, "sentence": hole.sentence, "verdict": hole.verdict, "datum": hole.datum}
+
+
+def _laid_out(value: Any, depth: int = 2) -> str:
+    """Write lists and tables of the first two levels one entry a line, so that two records compare by line."""
+    if depth and value and isinstance(value, dict):
+        lines = [f"{_dumped(key)}: {_laid_out(value[key], depth - 1)}" for key in sorted(value)]
+        return "{\n" + ",\n".join(lines) + "\n}"
+    if depth and value and isinstance(value, list):
+        return "[\n" + ",\n".join(_dumped(entry) for entry in value) + "\n]"
+    return _dumped(value)
+
+
+def _dumped(value: Any) -> str:
+    return json.dumps(value, sort_keys=True, ensure_ascii=False, allow_nan=False)
 
 
 def _plain(value: Any) -> Any:
     """Turn values into what JSON holds: verdicts into words, figures without a value into null."""
     if isinstance(value, Verdict):
         return value.word
+    if isinstance(value, str | bool | int) or value is None:
+        return value
+    if isinstance(value, float):
+        # Ten digits keep every figure and drop the last bits, in which machines differ.
+        return float(f"{value:.10g}") if isfinite(value) else None
     if isinstance(value, dict):
         return {str(key): _plain(entry) for key, entry in value.items()}
     if isinstance(value, list | tuple):
         return [_plain(entry) for entry in value]
-    if isinstance(value, bool | str) or value is None:
-        return value
-    if isinstance(value, int | float):
-        # Ten digits keep every figure and drop the last bits, in which machines differ.
-        return (
-            float(f"{value:.10g}")
-            if isinstance(value, float) and isfinite(value)
-            else (None if isinstance(value, float) else value)
-        )
-    return _plain(vars(value)) if hasattr(value, "__dict__") else str(value)
+    return str(value)
 
 
 def _span(span: Span) -> dict[str, object]:
@@ -117,7 +134,6 @@ def _part(entry: Filled | None) -> dict[str, object] | None:
 
 
 def _line(line: Line) -> dict[str, object]:
-    buy = line.purchase
     return {
         "part_id": line.part_id,
         "name": line.name,
@@ -127,18 +143,21 @@ def _line(line: Line) -> dict[str, object]:
         "spare": line.spare,
         "unit": line.unit,
         "cost": line.cost,
-        "purchase": None
-        if buy is None
-        else {
-            "offer_id": buy.offer.offer_id,
-            "supplier": buy.offer.supplier,
-            "supplier_code": buy.offer.supplier_code,
-            "pack_size": buy.offer.pack_size,
-            "packs": buy.packs,
-            "pack_price": buy.pack_price,
-            "lead_days": buy.offer.lead_days,
-            "price_date": buy.offer.price_date,
-        },
+        "purchase": _purchase(line.purchase) if line.purchase else None,
+    }
+
+
+def _purchase(buy: Purchase) -> dict[str, object]:
+    offer = buy.offer
+    return {
+        "offer_id": offer.offer_id,
+        "supplier": offer.supplier,
+        "supplier_code": offer.supplier_code,
+        "pack_size": offer.pack_size,
+        "packs": buy.packs,
+        "pack_price": buy.pack_price,
+        "lead_days": offer.lead_days,
+        "price_date": offer.price_date,
     }
 
 

@@ -2,6 +2,8 @@
 
 from collections.abc import Sequence
 
+from openpyxl.worksheet.properties import Outline
+
 from bom.build import Build
 from bom.choose.filled import Hole
 from bom.judge.finding import Finding
@@ -35,9 +37,9 @@ UNKNOWN = (
 )
 
 
-def write_checks(page: Page, build: Build) -> int:
-    """Write every finding, worst first, and give the last row."""
-    page.put(1, 1, "Checks, worst first", SECTION)
+def write_checks(page: Page, build: Build) -> None:
+    """Write every finding, worst first; passes stand by place, in one group that folds away."""
+    page.put(1, 1, "Checks, worst first, then what passes by place", SECTION)
     page.line(
         2,
         "Each row is one comparison of a rating with a duty. It is evidence for whoever inspects the bike; "
@@ -50,8 +52,11 @@ def write_checks(page: Page, build: Build) -> int:
     for cells in (*map(_hole_cells, build.holes), *map(_finding_cells, build.findings)):
         row += 1
         page.row(row, cells, CHECKS)
+    passes = sum(finding.verdict <= Verdict.PASS for finding in build.findings)
+    if passes:
+        page.sheet.row_dimensions.group(row - passes + 1, row, outline_level=1)
+    page.sheet.sheet_properties.outlinePr = Outline(summaryBelow=False)
     page.sheet.auto_filter.ref = f"A3:K{row}"
-    return row
 
 
 def _hole_cells(hole: Hole) -> tuple[object, ...]:

@@ -67,9 +67,7 @@ def _sum_words(page: Page, row: int, word: str) -> None:
         page.put(row, column, "", TOTAL_WORD)
 
 
-def _questions(
-    page: Page, row: int, lines: tuple[Line, ...], build: Build, questions: Sequence[Question]
-) -> int:
+def _questions(page: Page, row: int, lines: tuple[Line, ...], build: Build, questions: Sequence[Question]) -> int:
     asked = [(line, text) for line in lines for text in supplier_questions(build, line, questions)]
     if asked:
         page.line(row, "Questions that go with this order", BOLD, len(HEADINGS))

@@ -5,6 +5,7 @@ from bom.judge.verdict import Verdict
 from bom.papers.bench import bench
 from bom.papers.looks import BOLD, MONEY, NOTE, PLAIN, SECTION, TEXT, TITLE, TOTAL, VERDICT_LOOKS, VOLTS, WHOLE, Look
 from bom.papers.page import Heading, Page, counted
+from bom.papers.sheet_bike import DONOR_LOOKS
 from bom.papers.sheet_parts import FIRST, PartsLayout
 from bom.papers.sheet_volts import pack_rows
 from bom.papers.standing import headline, troubles, worst_at
@@ -34,9 +35,10 @@ def write_summary(page: Page, session: Session, parts: PartsLayout) -> None:
     row = _head(page, session)
     row = _pack(page, row + 1, session)
     row = _answers(page, row + 1, build)
+    row = _donor(page, row + 1, build)
     row = _money(page, row + 1, build, parts)
     row = _arrangements(page, row + 1, session)
-    row = _first(page, row + 1, build)
+    row = _first(page, row + 1, session)
     page.put(row + 1, 1, "Cautions", SECTION)
     for index, text in enumerate(CAUTIONS, start=row + 2):
         page.line(index, text, PLAIN, WIDE)
@@ -94,6 +96,22 @@ def _answers(page: Page, row: int, build: Build) -> int:
     return row + 1
 
 
+def _donor(page: Page, row: int, build: Build) -> int:
+    """Say what stays and what goes; whys of what stays are on the donor sheet."""
+    page.put(row, 1, "Donor", SECTION)
+    for item in build.donor:
+        row += 1
+        page.put(row, 1, item.name, BOLD)
+        page.put(row, 2, item.verdict, DONOR_LOOKS.get(item.verdict, BOLD))
+        page.put(row, 3, item.kind)
+        instead = f"Instead: {item.instead}. " if item.instead else ""
+        page.put(row, 4, "" if item.verdict == "stays" else f"{instead}{item.reason}")
+    if not build.donor:
+        row += 1
+        page.line(row, "No donor item is listed in the job.", TEXT, WIDE)
+    return row + 1
+
+
 def _money(page: Page, row: int, build: Build, parts: PartsLayout) -> int:
     lines = [line for line in build.bill.lines if line.purchase]
     page.put(row, 1, "Money and time", SECTION)
@@ -147,13 +165,14 @@ def _compared(build: Build) -> dict[str, object]:
     }
 
 
-def _first(page: Page, row: int, build: Build) -> int:
+def _first(page: Page, row: int, session: Session) -> int:
+    build = session.build
     found = troubles(build, Verdict.TIGHT)
     page.put(row, 1, "What fails first", SECTION)
     if not found:
         page.line(row + 1, "Nothing fails, nothing is tight.", TEXT, WIDE)
         return row + 2
-    for entry in [entry for entry in unknowns(build)[:1] if len(entry.waiting) > 1]:
+    for entry in [entry for entry in unknowns(build, session.catalogue.find_out)[:1] if len(entry.waiting) > 1]:
         row += 1
         page.line(row, f"Find out first: {entry.datum}. {len(entry.waiting)} answers wait for it.", BOLD, WIDE)
     for trouble in found[:MOST_TROUBLES]:
@@ -161,7 +180,7 @@ def _first(page: Page, row: int, build: Build) -> int:
         page.put(row, 1, trouble.verdict)
         more = f" and {len(trouble.subjects) - 1} alike" if len(trouble.subjects) > 1 else ""
         page.line_in(row, 2, 3, f"{trouble.subjects[0]}{more}", BOLD)
-        page.put(row, 4, f"{trouble.sentences[0]} Cure: {trouble.cures[0]}")
+        page.put(row, 4, f"Do: {trouble.cures[0]}. {trouble.sentences[0]}")
     if len(found) > MOST_TROUBLES:
         row += 1
         page.line(row, f"and {len(found) - MOST_TROUBLES} more on the sheets Checks and Find out.", NOTE, WIDE)

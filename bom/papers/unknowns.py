@@ -15,6 +15,7 @@ from bom.parts import Parts
 from bom.read.families import EVIDENCE
 from bom.read.questions import Question, Way
 
+
 @dataclass(frozen=True)
 class Waiting:
     """One answer that hangs on a figure: of which part, which answer, and why it is asked."""

@@ -52,7 +52,7 @@ def workbook(session: Session) -> bytes:
     for name, page in pages.items():
         repeat = HEADING_ROW.get(name, 3)
         freeze = FROZEN.get(name, f"A{repeat + 1}")
-        set_up(page.sheet, title=job.title, repeat=repeat, freeze=freeze, landscape=name != "Summary")
+        set_up(page, title=job.title, repeat=repeat, freeze=freeze, landscape=name != "Summary")
     book.properties.title = clean(job.title)
     book.calculation.fullCalcOnLoad = True
     return saved(book, job.date, {name: page.results for name, page in pages.items()})

@@ -159,9 +159,7 @@ def _check_exceptions(file: str, line: int, text: str, known: set[str], faults: 
             )
 
 
-def _check_offers(
-    offers: Table, prices: Table, suppliers: Table, parts: Iterable[Table], faults: list[Fault]
-) -> None:
+def _check_offers(offers: Table, prices: Table, suppliers: Table, parts: Iterable[Table], faults: list[Fault]) -> None:
     """Find names that lead nowhere, or stand twice, between the tables of offers and parts."""
     _check_known(offers, "part_id", parts, "No part table holds this id.", faults)
     _check_known(offers, "supplier", (suppliers,), "Name a supplier of suppliers.csv.", faults)

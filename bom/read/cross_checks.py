@@ -104,7 +104,7 @@ def _volts(finder: _Finder, job: JobFile) -> None:
             finder.add(("pack", "full_charge"), f"{job.pack.full_charge:g} V", accepted)
     if full > MOST_PACK_V:
         most = int(MOST_PACK_V / cell.full_v)
-        accepted = f"These cells make {full:g} V when full; packs up to {MOST_PACK_V:g} V are judged: write at most {most}."
+        accepted = f"They make {full:g} V when full; packs up to {MOST_PACK_V:g} V are judged: write at most {most}."
         finder.add(("pack", "series"), f"{job.pack.series}", accepted)
     control = job.controller
     if control.battery_peak < control.battery_continuous:
@@ -126,5 +126,5 @@ def _cells(finder: _Finder, job: JobFile) -> None:
     if pack.cell_resistance is not None and pack.pack_resistance is None:
         made_ohm = series * pack.cell_resistance / pack.parallel
         if series >= 1 and made_ohm < 1e-4:
-            accepted = f"These cells make a pack of {made_ohm * 1000:.2g} mΩ; the least is 0.1 mΩ. Measure a cell again."
+            accepted = f"They make a pack of {made_ohm * 1000:.2g} mΩ; the least is 0.1 mΩ. Measure a cell again."
             finder.add(("pack", "cell_resistance"), f"{pack.cell_resistance * 1000:g} mΩ", accepted)

@@ -5,7 +5,8 @@ from pathlib import Path
 
 from bom.errors import Fault
 from bom.read.families import BY_NAME, COMMON, Column
-from bom.read.tables import Table, nearest, read_table
+from bom.read.tables import Table, read_table
+from bom.read.words import nearest
 
 WAYS = (
     Column("keyword", "text"),

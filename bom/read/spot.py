@@ -23,7 +23,8 @@ class Want:
         """The alternatives of a union, None left out; a plain type is its own only option."""
         origin = get_origin(self.kind)
         if origin is Annotated:
-            inner, *limits = get_args(self.kind)
+            inner, *marks = get_args(self.kind)
+            limits = [limit for mark in marks for limit in (mark.metadata if isinstance(mark, FieldInfo) else [mark])]
             return Want(inner, (*self.limits, *limits), self.description).options()
         if origin in (Union, UnionType):
             wants = (Want(part, self.limits, self.description) for part in get_args(self.kind))

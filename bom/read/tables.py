@@ -107,8 +107,10 @@ def _wrong(text: str, column: Column) -> str:
         return "This cell may not be blank." if column.required else ""
     if column.kind == "choice" and text not in column.choices:
         return f"Write {listed(column.choices)}{unless}."
-    if column.kind != "number":
-        return ""
+    return _wrong_number(text, column, unless) if column.kind == "number" else ""
+
+
+def _wrong_number(text: str, column: Column, unless: str) -> str:
     number = _number(text)
     if number is None:
         unit = column.name.rsplit("_", 1)[-1]

@@ -7,7 +7,10 @@ from itertools import combinations, product
 import numpy as np
 import pytest
 
-from bom.choose.joint import BROKEN_COST, OPEN_COST, Pair, Slot, choose
+from bom.choose.joint import Pair, Slot, choose
+
+# Any figures will do that keep the order: a slot left open, then a pair broken, then money.
+OPEN_COST, BROKEN_COST = 1e5, 1e4
 
 Picks = Mapping[str, int | None]
 NUMBERS = range(200)
@@ -111,3 +114,10 @@ def test_a_loose_pair_is_broken_rather_than_left_open() -> None:
     slots = [Slot("pinned", (1.0,), (1,)), Slot("b", (5.0, 3.0), (1, 2))]
     nothing = np.zeros((1, 2), dtype=bool)
     assert choose(slots, [Pair("pinned", "b", nothing, loose=True)]) == {"pinned": 0, "b": 1}
+
+
+@pytest.mark.parametrize("number", TURNED)
+def test_a_small_currency_unit_changes_nothing(number: int) -> None:
+    slots, pairs = instance(number)
+    dear = [Slot(slot.name, tuple(cost * 20000 for cost in slot.costs), slot.ranks) for slot in slots]
+    assert score(choose(dear, pairs), slots, pairs) == score(choose(slots, pairs), slots, pairs)

@@ -59,8 +59,7 @@ def test_low_cut_stands_over_empty_cells(edited: Edited, facts_of: FactsOf) -> N
         ({}, 88.0, 88.0),  # regeneration goes to the over-voltage limit
         ({"controller.regen": None}, 84.0, 84.0),  # without it full charge is the highest
         ({"controller.over_voltage": "83 V"}, 84.0, 84.0),
-        ({"controller.over_voltage": None}, 84.0, 92.0),  # somewhere up to what the controller survives
-        ({"controller.over_voltage": None, "controller.supply_max": None}, 84.0, 105.0),  # 84 x 1.25, an estimate
+        ({"controller.over_voltage": None}, 84.0, 105.0),  # 84 x 1.25, an estimate; what it survives limits nothing
         ({"controller.regen": None, "motor.back_emf": "90 V"}, 90.0, 90.0),
     ],
 )

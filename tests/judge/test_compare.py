@@ -138,7 +138,10 @@ def test_pairs_are_a_grid_of_first_by_second() -> None:
 
 
 def test_same_word_is_a_grid_and_a_blank_is_not_known() -> None:
-    grid = same_word("body", ["a", "b", ""], ["a", ""], "the test").verdicts
+    left, right = (
+        Words(words, np.array(["data sheet"] * len(words), dtype=object)) for words in (("a", "b", ""), ("a", ""))
+    )
+    grid = same_word("body", left, right, "the test").verdicts
     assert grid.tolist() == [[PASS, CANT_TELL], [FAIL, CANT_TELL], [CANT_TELL, CANT_TELL]]
 
 

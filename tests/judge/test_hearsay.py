@@ -36,8 +36,9 @@ def test_hearsay_never_passes_cleanly(path, catalogue: Catalogue) -> None:
     clean: set[str] = set()
 
     def note(answers: list[Answer]) -> None:
-        clean.update(f"{a.rule.name}: {a.judgement.what}" for a in answers
-                     if (a.judgement.verdicts == Verdict.PASS).any())
+        clean.update(
+            f"{a.rule.name}: {a.judgement.what}" for a in answers if (a.judgement.verdicts == Verdict.PASS).any()
+        )
 
     for key_at in arrangements(job):
         loom = lay_out(job, margins, key_at)
@@ -46,6 +47,9 @@ def test_hearsay_never_passes_cleanly(path, catalogue: Catalogue) -> None:
         for place in loom.places:
             note(judge_parts(family[place.name], duties[place.name], margins))
         for link in loom.links:
-            note(judge_pairs(link.kind, family[link.first], family[link.second], duties[link.first],
-                             duties[link.second], margins))
+            note(
+                judge_pairs(
+                    link.kind, family[link.first], family[link.second], duties[link.first], duties[link.second], margins
+                )
+            )
     assert not clean

@@ -88,7 +88,7 @@ on = ["riding", "kee"]
         (2, "pack.chemistry", "LPF"),
         (4, "pack.full_charge", "84"),
         (3, "pack.seris", "seris"),
-        (7, "loads[1].power", "55 watt"),
+        (7, "loads[1] (headlamp).power", "55 watt"),
         (9, "loads[2].name", "3"),
         (8, "loads[2].power", ""),
         (10, "loads[2].on[2]", "kee"),
@@ -105,7 +105,7 @@ def test_the_fault_reads_as_one_sentence() -> None:
     [
         (
             PACK + "seriess = 2\n",
-            (4, "pack.seriess", "seriess", 'There is no such key here; the nearest is "series".'),
+            (4, "pack.seriess", "seriess", 'There is no such key here. The nearest is "series".'),
         ),
         (
             PACK + "qq = 2\n",
@@ -113,7 +113,7 @@ def test_the_fault_reads_as_one_sentence() -> None:
                 4,
                 "pack.qq",
                 "qq",
-                "There is no such key here; the keys are chemistry, series, full_charge, spare.",
+                "There is no such key here. The keys are chemistry, series, full_charge, spare.",
             ),
         ),
         (
@@ -155,18 +155,18 @@ def test_the_fault_reads_as_one_sentence() -> None:
             PACK + '[[loads]]\nname = "lamp"\n',
             (
                 4,
-                "loads[1].power",
+                "loads[1] (lamp).power",
                 "",
                 'It is missing (watts as printed). Write a power from 50 mW to 2 kW, like "55 W".',
             ),
         ),
         (
             PACK + '[[loads]]\nname = "lamp"\npower = "5 W"\nvolts = 12\n',
-            (7, "loads[1].volts", "12", 'Write a voltage with its unit, like "12 V".'),
+            (7, "loads[1] (lamp).volts", "12", 'Write a voltage with its unit, like "12 V".'),
         ),
         (
             PACK + '[[loads]]\nname = "lamp"\npower = "5 W"\non = []\n',
-            (7, "loads[1].on", "a list", "Write at least 1 item."),
+            (7, "loads[1] (lamp).on", "a list", "Write at least 1 item."),
         ),
         (
             PACK + '[[extras]]\nkind = "lug"\n',
@@ -197,7 +197,7 @@ def test_each_kind_of_fault(text: str, expected: tuple[int, str, str, str]) -> N
 
 def test_alternatives_are_one_fault() -> None:
     line, place, found, accepted = only(PACK + '[[loads]]\nname = "lamp"\npower = "5 W"\nvolts = "300 V"\n')
-    assert (line, place, found) == (7, "loads[1].volts", "300 V")
+    assert (line, place, found) == (7, "loads[1] (lamp).volts", "300 V")
     assert accepted == (
         'Write a voltage from 3 V to 60 V, like "12.6 V". Or: Write a voltage from 1 V to 200 V, like "84 V".'
     )

@@ -93,3 +93,17 @@ def test_syntax_fault_names_its_line(text: str, line: int) -> None:
 
 def test_broken_text_does_not_stop_the_search() -> None:
     assert Lines.of("a = 1\n[[[ = =\nb = 'x\n").line(("a",)) == 1
+
+
+def test_a_place_tells_the_name_of_a_list_entry() -> None:
+    lines = Lines.of('[[loads]]\nname = "tail lamp"\npower = "5 W"\n[[loads]]\nname = 3\n[pack]\nseries = 2\n')
+    assert lines.place(("loads", 0, "power")) == "loads[1] (tail lamp).power"
+    assert lines.place(("loads", 0)) == "loads[1] (tail lamp)"
+    assert lines.place(("loads", 1, "name")) == "loads[2].name"
+    assert lines.place(("pack", "series")) == "pack.series"
+
+
+def test_names_that_fit_no_line_are_left_out_of_a_place() -> None:
+    lines = Lines.of('loads = [{name = "a\\nb"}, {"name" = \'c "d"\'}]')
+    assert lines.place(("loads", 0, "on")) == "loads[1].on"
+    assert lines.place(("loads", 1, "on")) == 'loads[2] (c "d").on'

@@ -1,0 +1,132 @@
+"""Faults of a job file: what is out of a formula's span, what cannot be together, what would vanish from the bill."""
+
+from collections.abc import Callable
+from pathlib import Path
+
+import pytest
+
+from bom.errors import Fault, InputError
+from bom.read.job import Load
+from bom.read.load_job import load_job
+
+Told = Callable[..., list[Fault]]
+CELL, CAPACITY = 'cell_resistance = "28 mohm" ', '"24 Ah"'
+
+
+@pytest.fixture
+def told(tmp_path: Path, project: Path) -> Told:
+    """Give the faults of a starter job after texts that stand once in it were replaced."""
+
+    def read(starter: str, *edits: tuple[str, str]) -> list[Fault]:
+        text = (project / "templates" / "jobs" / f"{starter}.toml").read_text(encoding="utf-8")
+        for old, new in edits:
+            assert text.count(old) == 1, old
+            text = text.replace(old, new)
+        path = tmp_path / "bike.toml"
+        path.write_text(text, encoding="utf-8")
+        with pytest.raises(InputError) as caught:
+            load_job(path)
+        return list(caught.value.faults)
+
+    return read
+
+
+@pytest.mark.parametrize("worth", ["nan", "inf", "0.0", "-1.0", "1e9"])
+def test_a_rate_is_a_positive_number(worth: str, told: Told) -> None:
+    [fault] = told("moped-48", ("GBP = 1.16", f"GBP = {worth}"))
+    assert fault.place == "money.rates.GBP"
+    assert fault.accepted.startswith("Write a number above 0 and at most 100000")
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "place", "accepted"),
+    [
+        (
+            CELL,
+            'pack_resistance = "0.05 mohm"',
+            "pack.pack_resistance",
+            'Write a resistance from 0.1 mΩ to 10 Ω, like "4.7 Ω".',
+        ),
+        (
+            CELL,
+            'cell_resistance = "0.5 ohm"',
+            "pack.cell_resistance",
+            'Write a resistance from 0.05 mΩ to 200 mΩ, like "0.5 mΩ".',
+        ),
+        (
+            "[motor]",
+            '[motor]\nlead_area = "130 mm²"',
+            "motor.lead_area",
+            'Write an area from 0.1 mm² to 120 mm², like "2.5 mm²".',
+        ),
+        # 1 mohm x 13 / 200 is 0.065 mohm
+        (
+            f"parallel = 8\ncapacity = {CAPACITY}\n{CELL}",
+            'parallel = 200\ncapacity = "200 Ah"\ncell_resistance = "1 mohm"',
+            "pack.cell_resistance",
+            "They make a pack of 0.065 mΩ; the least is 0.1 mΩ. Measure a cell again.",
+        ),
+        (
+            f"capacity = {CAPACITY}",
+            'capacity = "2.4 Ah"',
+            "pack.capacity",
+            "2.4 Ah over 8 cells side by side makes a cell of 0.3 Ah; a cell has 0.5 to 400 Ah.",
+        ),
+        # 100 x 4.2 V is 420 V; 200 V hold 47 cells, 197.4 V
+        (
+            "series = 13 ",
+            "series = 100 ",
+            "pack.series",
+            "They make 420 V when full; packs up to 200 V are judged: write at most 47.",
+        ),
+    ],
+)
+def test_a_figure_outside_its_formula(old: str, new: str, place: str, accepted: str, told: Told) -> None:
+    assert [(fault.place, fault.accepted) for fault in told("moped-48", (old, new))] == [(place, accepted)]
+
+
+def test_a_pack_of_too_few_volts_for_one_cell(told: Told) -> None:
+    faults = told("frame-return-105", ("series = 29 ", 'full_charge = "1 V" '))
+    assert "Write at least one cell's full charge, 3.65 V." in {fault.accepted for fault in faults}
+
+
+@pytest.mark.parametrize(
+    ("name", "edit", "accepted"),
+    [
+        ("horn", ('purpose = "horn"\n', ""), 'A horn to be bought needs purpose = "horn".'),
+        ("headlamp", ('purpose = "head"\n', ""), "A lamp to be bought needs purpose"),
+        ("headlamp", ('base = "BA20d"\n', ""), "A lamp to be bought needs purpose"),
+        ("stop lamp", ('same_lamp_as = "tail lamp" ', ""), "A lamp to be bought needs purpose"),
+    ],
+)
+def test_a_new_lamp_or_horn_must_say_what_to_buy(name: str, edit: tuple[str, str], accepted: str, told: Told) -> None:
+    [fault] = told("moped-48", edit)
+    assert f"({name})" in fault.place
+    assert fault.accepted.startswith(accepted)
+
+
+@pytest.mark.parametrize("other", ["stop lamp", "position lamp"])
+def test_a_shared_lamp_must_be_one_that_is_there(other: str, told: Told) -> None:
+    """A lamp shared with itself, or with another that only shares, would be bought by nobody."""
+    second = (
+        '[[loads]]\nname = "position lamp"\nkind = "LED"\npower = "1 W"\non = ["night"]\n'
+        'fit = "new"\nsame_lamp_as = "tail lamp"\n\n[runs]'
+    )
+    edits = ('same_lamp_as = "tail lamp" ', f'same_lamp_as = "{other}" '), ("[runs]", second)
+    [fault] = told("moped-48", *edits)
+    assert (fault.place, fault.found) == ("loads[3] (stop lamp).same_lamp_as", other)
+
+
+@pytest.mark.parametrize(
+    ("keys", "is_bought"),
+    [
+        ({"fit": "new", "kind": "LED", "purpose": "head", "base": "BA20d"}, True),
+        ({"fit": "new", "kind": "LED", "purpose": "head", "base": "BA20d", "same_lamp_as": "tail lamp"}, False),
+        ({"fit": "new", "kind": "electronics"}, False),
+        ({"fit": "new", "kind": "coil"}, False),
+        ({"fit": "donor", "kind": "LED", "purpose": "head", "base": "BA20d"}, False),
+    ],
+)
+def test_what_is_bought(keys: dict[str, object], is_bought: bool) -> None:
+    load = Load.model_validate({"name": "lamp", "power": "5 W", "on": ["key"], **keys})
+    assert load.is_bought is is_bought
