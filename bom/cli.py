@@ -2,6 +2,7 @@
 
 import argparse
 import json
+import shutil
 import sys
 from collections.abc import Callable, Sequence
 from pathlib import Path
@@ -54,6 +55,7 @@ def parser() -> argparse.ArgumentParser:
     new = commands.add_parser("new", help="write a starter job to fill in")
     new.add_argument("name", metavar="NAME", help="name of the new job; NAME.toml is written")
     new.add_argument("--like", choices=_starters(), default="street-72", help="which starter job (default street-72)")
+    new.add_argument("--catalog", metavar="DIR", type=Path, help="also copy the demonstration catalogue to DIR, to fill")
     new.set_defaults(run=_new)
     build = commands.add_parser("build", help="choose, check and price the parts, and write the papers")
     _common(build)
@@ -91,8 +93,21 @@ def _new(options: argparse.Namespace) -> int:
     except FileExistsError:
         print(f"{target} is there already and was left alone. Choose another name.", file=sys.stderr)
         return BROKEN
-    print(f"Wrote {target}. Fill it in, then: donorbill build {target}")
+    more = ""
+    if options.catalog is not None:
+        more = f" --catalog {_quoted(options.catalog)}"
+        if options.catalog.exists():
+            print(f"{options.catalog} is there already and was left alone.")
+        else:
+            shutil.copytree(folder("catalog"), options.catalog)
+            print(f"Copied the demonstration catalogue to {options.catalog}. Put your own parts and prices there.")
+    print(f"Wrote {target}. Fill it in, then: donorbill build {_quoted(target)}{more}")
     return GOOD
+
+
+def _quoted(path: Path) -> str:
+    """Quote a path that a shell would take for several words."""
+    return f'"{path}"' if " " in str(path) else str(path)
 
 
 def _session(options: argparse.Namespace) -> "Session":

@@ -15,7 +15,7 @@ from bom.read.catalogue import Catalogue, read_catalogue
 from bom.read.families import BY_NAME
 from bom.read.load_job import LoadedJob, load_job
 from bom.read.margins import Margins
-from bom.read.tables import nearest
+from bom.read.words import nearest
 
 
 @dataclass(frozen=True)

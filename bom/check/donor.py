@@ -88,7 +88,7 @@ def _verdict(
     }
     worst = max(findings.values(), key=lambda finding: finding.verdict)
     entries = [filled[place.name] for place in places if place.name in filled]
-    instead = ", ".join(dict.fromkeys(_named(entry) for entry in entries if entry.origin != "donor"))
+    instead = "; ".join(dict.fromkeys(_named(entry) for entry in entries if entry.origin != "donor"))
     reason = worst.sentence + (f" Find out: {worst.datum}." if worst.datum else "")
     kept = [entry.place.title for entry in entries if entry.origin == "donor"]
     if kept and len(kept) < len(entries):

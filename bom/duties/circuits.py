@@ -58,7 +58,7 @@ def circuit_needs(facts: Facts) -> Mapping[str, Needs]:
         "key input": _key_input(facts),
         "meter": {
             **_pack_side(facts),
-            **_small(facts, facts.margins.meter_a, "meters take 10 to 25 mA (common practice)"),
+            **_small(facts, facts.margins.meter_a, "meters take 10 to 25 mA, common practice"),
         },
         "charging": {**_pack_side(facts), **_small(facts, facts.job.wishes.charge_current, "charging amps wanted")},
         "12 V supply": {**_rail(facts), **_carry(*_supply_amps(facts)), "make_a": rush_a(facts)},
@@ -200,7 +200,7 @@ def _converter_input(facts: Facts) -> Needs:
     state, twelve = facts.budget.worst
     watts = twelve * facts.budget.rail_v / facts.margins.converter_efficiency
     sag = facts.pack.lowest_sag_v
-    because = f"{watts:.0f} W ({state}) from {sag}"
+    because = f"{watts:.0f} W from {sag}; {state}"
     floor = max(sag.low, facts.pack.lowest_rest_v.low * facts.margins.least_run_fraction)
     running = Span(watts / max(sag.high, floor), watts / floor, "current", because, sag.datum)
     needs = {
@@ -247,7 +247,7 @@ def _carry(current_a: float, because: str) -> Needs:
 
 def _supply_amps(facts: Facts) -> tuple[float, str]:
     state, current = facts.budget.worst
-    return current, f"12 V loads together ({state})"
+    return current, f"12 V loads together; {state}"
 
 
 def _coils(facts: Facts) -> Needs:

@@ -117,7 +117,7 @@ def _converter(place: Place, loom: Loom, facts: Facts) -> Needs:
     state, current = facts.budget.worst
     margins = facts.margins
     return {
-        "output_a": amps(current, f"12 V loads together ({state})"),
+        "output_a": amps(current, f"12 V loads together; {state}"),
         "output_peak_a": rush_a(facts),
         "rail_low_v": Span.of(margins.rail_low_v, "voltage", "lowest volts of the 12 V side"),
         "rail_high_v": Span.of(margins.rail_high_v, "voltage", "highest volts of the 12 V side"),

@@ -10,6 +10,7 @@ Side = Literal["pack", "12 V", "phase", "mains"]
 
 LINKS: Mapping[str, str] = {
     "guards": "a fuse guards a wire",
+    "continues": "a heavy wire goes on as the next one",
     "relieves": "a fuse further on keeps overload from a wire before it",
     "drives": "a closer feeds a contactor's coil",
     "short stub": "a tap fuse stands at the end of a stub that no fuse guards",

@@ -68,6 +68,8 @@ def _whole_path_m(build: Builder) -> float:
 
 
 def _piece(build: Builder, name: str, title: str, zone: str, ends: tuple[str, str], length_m: float) -> str:
+    """Lay one piece of the traction path; every piece is of the pack lead's copper."""
+    build.link("continues", "pack lead", name)
     return build.wire(
         name,
         title,

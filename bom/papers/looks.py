@@ -13,6 +13,8 @@ if TYPE_CHECKING:
 INK, PAPER, BAND, LINE, HATCH = "22313A", "FFFFFF", "E3E8E6", "9AA5A3", "6B7472"
 THIN = Side(style="thin", color=LINE)
 BOX = Border(bottom=THIN)
+LETTERS = "Arial"
+NORMAL = Font(name=LETTERS, size=10)  # its digits are what column widths count
 
 
 @dataclass(frozen=True)
@@ -58,7 +60,7 @@ VERDICT_LOOKS = {
 
 def dress(cell: "Cell | MergedCell", look: Look) -> None:
     """Give a cell its look."""
-    cell.font = Font(name="Arial", size=look.size, bold=look.bold, italic=look.italic, color=look.colour)
+    cell.font = Font(name=LETTERS, size=look.size, bold=look.bold, italic=look.italic, color=look.colour)
     # A number keeps its distance from the next column by the "_0" of its format, a word by an indent.
     indent = 1 if look.align == "right" and look.number == "General" else 0
     cell.alignment = Alignment(horizontal=look.align, vertical="top", wrap_text=look.wrap, indent=indent)

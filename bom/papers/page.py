@@ -31,12 +31,12 @@ class Heading:
 
 
 class Wrapped(NamedTuple):
-    """A text that may take several lines: its row, its first and last column, its letters' points."""
+    """A text that may take several lines: its row, its first and last column, its look."""
 
     row: int
     first: int
     last: int
-    size: float
+    look: Look
     text: str
 
 
@@ -72,7 +72,7 @@ class Page:
             text = str(value)
             self._text(cell, text)
             if look.wrap and len(text) > SHORT_TEXT:
-                self.wrapped.append(Wrapped(row, column, column, look.size, text))
+                self.wrapped.append(Wrapped(row, column, column, look, text))
 
     def formula(self, row: int, column: int, text: str, result: Result, look: Look = TEXT) -> None:
         """Write a formula of ours, which holds nothing that came from a file, and what it comes to."""
@@ -100,7 +100,7 @@ class Page:
         """Write text across the columns from `first` to `last`."""
         self._text(self._cell(row, first, look), text)
         if look.wrap:
-            self.wrapped.append(Wrapped(row, first, last, look.size, text))
+            self.wrapped.append(Wrapped(row, first, last, look, text))
         for column in range(first + 1, last + 1):
             self._dress(self.sheet.cell(row, column), look)
         self.sheet.merge_cells(start_row=row, start_column=first, end_row=row, end_column=last)

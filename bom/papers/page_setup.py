@@ -1,7 +1,8 @@
 """How a finished sheet prints, and how high its rows are."""
 
 import re
-from math import ceil
+from functools import lru_cache
+from textwrap import wrap
 
 from openpyxl.utils import get_column_letter
 from openpyxl.worksheet.header_footer import HeaderFooterItem
@@ -11,17 +12,19 @@ from bom.papers.page import Page
 
 A4 = 9  # the workbook format's number of the paper
 LINE_POINTS = 1.3  # points of a line over the size of its letters
-LETTER_WIDTH = 0.8  # of a usual letter over the digit that column widths count
+LETTER_WIDTH = 0.84  # of a usual letter over the digit that column widths count
+BOLD_WIDTH = 1.08  # of bold letters over plain ones
+INDENT = 1.5  # digits that a word at the right keeps from the next column
 FOOT = "Verdicts do not follow an edit of this sheet; money does."
 
 
-def set_up(page: Page, *, title: str, repeat: int, freeze: str, landscape: bool) -> None:
-    """Set up A4, one page wide, the first rows repeated, title and page number on each page."""
+def set_up(page: Page, *, title: str, repeat: int, freeze: str, cover: bool) -> None:
+    """Set up A4, one page wide, the first rows repeated, title and page number on each page; the cover upright."""
     _set_heights(page)
     sheet = page.sheet
     sheet.page_setup.paperSize = A4
-    sheet.page_setup.orientation = "landscape" if landscape else "portrait"
-    sheet.page_setup.fitToWidth, sheet.page_setup.fitToHeight = 1, 0
+    sheet.page_setup.orientation = "portrait" if cover else "landscape"
+    sheet.page_setup.fitToWidth, sheet.page_setup.fitToHeight = 1, int(cover)
     sheet.sheet_properties.pageSetUpPr = PageSetupProperties(fitToPage=True)
     sheet.print_title_rows = f"1:{repeat}"
     sheet.page_margins.left = sheet.page_margins.right = 0.4
@@ -48,9 +51,10 @@ def _set_heights(page: Page) -> None:
     sheet = page.sheet
     widths = [sheet.column_dimensions[get_column_letter(column)].width for column in range(1, sheet.max_column + 1)]
     heights = {row: _height(1, size) for row, size in page.sizes.items()}
-    for row, first, last, size, text in page.wrapped:
-        lines = _lines(text, sum(widths[first - 1 : last]) * 10 / size)
-        heights[row] = max(heights[row], _height(lines, size))
+    for row, first, last, look, text in page.wrapped:
+        room = sum(widths[first - 1 : last]) - (INDENT if look.align == "right" else 0)
+        lines = _lines(text, room * 10 / look.size / (BOLD_WIDTH if look.bold else 1))
+        heights[row] = max(heights[row], _height(lines, look.size))
     for row, height in heights.items():
         sheet.row_dimensions[row].height = height
 
@@ -59,5 +63,8 @@ def _height(lines: int, size: float) -> float:
     return lines * size * LINE_POINTS + 2
 
 
-def _lines(text: str, letters: float) -> int:
-    return sum(max(1, ceil(len(part) * LETTER_WIDTH / letters)) for part in text.split("\n"))
+@lru_cache(maxsize=4096)
+def _lines(text: str, width: float) -> int:
+    """Count the lines a text takes, broken between words; many cells hold the same text."""
+    letters = max(1, int(width / LETTER_WIDTH))
+    return sum(1 if len(part) <= letters else len(wrap(part, letters)) for part in text.split("\n"))

@@ -25,7 +25,7 @@ FIRST = 5
 def write_budget(page: Page, build: Build) -> None:
     """Write the sheet."""
     budget = build.facts.budget
-    headings = (*LEFT, *(Heading(state.name, 12, AMPS) for state in STATES), *RIGHT)
+    headings = (*LEFT, *(Heading(state.name, 15, AMPS) for state in STATES), *RIGHT)
     page.put(1, 1, "12 V budget", SECTION)
     page.line(
         2,

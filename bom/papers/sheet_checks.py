@@ -19,13 +19,13 @@ CHECKS = (
     Heading("where", 26, BOLD),
     Heading("part", 17),
     Heading("rule", 24),
-    Heading("what", 20),
+    Heading("what", 24),
     Heading("offered", 13),
     Heading("needed", 20),
-    Heading("because", 34),
-    Heading("known by", 11),
-    Heading("cure", 28),
-    Heading("source of the rule", 38),
+    Heading("because", 40),
+    Heading("known by", 12),
+    Heading("cure", 34),
+    Heading("source of the rule", 56),
 )
 UNKNOWN = (
     Heading("figure to find", 34, BOLD),

@@ -17,7 +17,7 @@ HEADINGS = (
     Heading("our part", 12),
     Heading("name", 46),
     Heading("packs", 8, WHOLE),
-    Heading("pack size", 9, COUNT),
+    Heading("pack size", 11, COUNT),
     Heading("pack price", 12, MONEY),
     Heading("line", 12, MONEY),
     Heading("days", 8, WHOLE),

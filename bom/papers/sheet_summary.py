@@ -8,7 +8,7 @@ from bom.papers.page import Heading, Page, counted
 from bom.papers.sheet_bike import DONOR_LOOKS
 from bom.papers.sheet_parts import FIRST, PartsLayout
 from bom.papers.sheet_volts import pack_rows
-from bom.papers.standing import headline, troubles, worst_at
+from bom.papers.standing import ended, headline, troubles, worst_at
 from bom.papers.unknowns import unknowns
 from bom.session import Session
 
@@ -104,8 +104,8 @@ def _donor(page: Page, row: int, build: Build) -> int:
         page.put(row, 1, item.name, BOLD)
         page.put(row, 2, item.verdict, DONOR_LOOKS.get(item.verdict, BOLD))
         page.put(row, 3, item.kind)
-        instead = f"Instead: {item.instead}. " if item.instead else ""
-        page.put(row, 4, "" if item.verdict == "stays" else f"{instead}{item.reason}")
+        instead = f" Instead: {ended(item.instead)}" if item.instead else ""
+        page.put(row, 4, "" if item.verdict == "stays" else f"{ended(item.reason)}{instead}")
     if not build.donor:
         row += 1
         page.line(row, "No donor item is listed in the job.", TEXT, WIDE)
@@ -180,7 +180,7 @@ def _first(page: Page, row: int, session: Session) -> int:
         page.put(row, 1, trouble.verdict)
         more = f" and {len(trouble.subjects) - 1} alike" if len(trouble.subjects) > 1 else ""
         page.line_in(row, 2, 3, f"{trouble.subjects[0]}{more}", BOLD)
-        page.put(row, 4, f"Do: {trouble.cures[0]}. {trouble.sentences[0]}")
+        page.put(row, 4, f"Do: {ended(trouble.cures[0])} {trouble.sentences[0]}")
     if len(found) > MOST_TROUBLES:
         row += 1
         page.line(row, f"and {len(found) - MOST_TROUBLES} more on the sheets Checks and Find out.", NOTE, WIDE)

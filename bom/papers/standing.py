@@ -37,6 +37,11 @@ class Trouble:
     cures: tuple[str, ...]
 
 
+def ended(text: str) -> str:
+    """End a text with one full stop, so that another sentence can follow."""
+    return f"{text.rstrip('.')}."
+
+
 def marked(verdict: Verdict) -> str:
     """Give the word of a verdict with its sign."""
     return f"{MARKS[verdict]} {verdict.word}"

@@ -3,7 +3,7 @@
 from openpyxl import Workbook
 from openpyxl.styles.cell_style import StyleArray
 
-from bom.papers.looks import Look
+from bom.papers.looks import NORMAL, Look
 from bom.papers.page import Page, clean
 from bom.papers.page_setup import set_up
 from bom.papers.save import saved
@@ -37,6 +37,7 @@ def workbook(session: Session) -> bytes:
     """Give the finished workbook's bytes."""
     book, build, job = Workbook(), session.build, session.loaded.job
     book.remove(book.worksheets[0])
+    book._named_styles["Normal"].font = NORMAL  # type: ignore[attr-defined]  # the stubs leave it out
     styles: dict[Look, StyleArray] = {}
     pages = {name: Page(book.create_sheet(name), styles) for name in SHEETS}
     parts = write_parts(pages["Parts"], build)
@@ -52,7 +53,7 @@ def workbook(session: Session) -> bytes:
     for name, page in pages.items():
         repeat = HEADING_ROW.get(name, 3)
         freeze = FROZEN.get(name, f"A{repeat + 1}")
-        set_up(page, title=job.title, repeat=repeat, freeze=freeze, landscape=name != "Summary")
+        set_up(page, title=job.title, repeat=repeat, freeze=freeze, cover=name == "Summary")
     book.properties.title = clean(job.title)
     book.calculation.fullCalcOnLoad = True
     return saved(book, job.date, {name: page.results for name, page in pages.items()})

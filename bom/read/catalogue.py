@@ -24,7 +24,7 @@ from bom.read.families import (
 )
 from bom.read.margins import Margins, read_margins
 from bom.read.questions import Question, Way, read_questions, read_ways
-from bom.read.tables import Table, read_table
+from bom.read.tables import Table, check_known, read_table
 
 
 @dataclass(frozen=True)
@@ -161,27 +161,15 @@ def _check_exceptions(file: str, line: int, text: str, known: set[str], faults: 
 
 def _check_offers(offers: Table, prices: Table, suppliers: Table, parts: Iterable[Table], faults: list[Fault]) -> None:
     """Find names that lead nowhere, or stand twice, between the tables of offers and parts."""
-    _check_known(offers, "part_id", parts, "No part table holds this id.", faults)
-    _check_known(offers, "supplier", (suppliers,), "Name a supplier of suppliers.csv.", faults)
-    _check_known(offers, "offer_id", (prices,), "Give it a price in price_breaks.csv.", faults)
-    _check_known(prices, "offer_id", (offers,), "No offer has this id.", faults)
+    check_known(offers, "part_id", parts, "No part table holds this id.", faults)
+    check_known(offers, "supplier", (suppliers,), "Name a supplier of suppliers.csv.", faults)
+    check_known(offers, "offer_id", (prices,), "Give it a price in price_breaks.csv.", faults)
+    check_known(prices, "offer_id", (offers,), "No offer has this id.", faults)
     seen: set[object] = set()
     for row, line in zip(offers.rows, offers.lines, strict=True):
         if row["offer_id"] in seen:
             faults.append(Fault(offers.file, line, "offer_id", str(row["offer_id"]), "Write each offer id once."))
         seen.add(row["offer_id"])
-
-
-def _check_known(table: Table, column: str, named: Iterable[Table], accepted: str, faults: list[Fault]) -> None:
-    """Find names that no other table holds; a row or table that could not be read makes none unknown."""
-    known: set[object] = {""}  # a blank cell has its own fault
-    for other in named:
-        if not other.readable:
-            return
-        known |= {row[column] for row in other.rows} | other.dropped
-    for row, line in zip(table.rows, table.lines, strict=True):
-        if row[column] not in known:
-            faults.append(Fault(table.file, line, column, str(row[column]), accepted))
 
 
 def _offers(offers: Table, prices: Table) -> dict[str, tuple[Offer, ...]]:

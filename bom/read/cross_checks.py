@@ -34,14 +34,7 @@ def name_faults(file: str, data: Mapping[str, object], lines: Lines) -> list[Fau
         for fed in feeds if isinstance(feeds, list) else []:
             if isinstance(fed, str) and fed not in load_names:
                 finder.add(("donor", "items", index, "feeds"), fed, known)
-    sharing = [load.get("name") for load in loads if load.get("same_lamp_as")]
-    for index, load in enumerate(loads):
-        other = load.get("same_lamp_as")
-        if isinstance(other, str) and other not in load_names:
-            finder.add(("loads", index, "same_lamp_as"), other, known)
-        elif other and (other == load.get("name") or other in sharing):
-            accepted = "Name the load that has the lamp itself, another than this one and without same_lamp_as."
-            finder.add(("loads", index, "same_lamp_as"), str(other), accepted)
+    _shared_lamps(finder, loads, known)
     _kinds(finder, items)
     return finder.faults
 
@@ -74,6 +67,19 @@ def _names(finder: _Finder, table: tuple[str, ...], entries: list[Mapping[str, o
         if not name.strip() or " / " in name or not name.isprintable():
             finder.add(path, name, 'Write a name on one line, without " / ".')
         seen.add(name)
+
+
+def _shared_lamps(finder: _Finder, loads: list[Mapping[str, object]], known: str) -> None:
+    """A lamp shared with itself, or with a load that only shares, would be bought by nobody."""
+    names = [load.get("name") for load in loads]
+    sharing = [load.get("name") for load in loads if load.get("same_lamp_as")]
+    for index, load in enumerate(loads):
+        other = load.get("same_lamp_as")
+        if isinstance(other, str) and other not in names:
+            finder.add(("loads", index, "same_lamp_as"), other, known)
+        elif other and (other == load.get("name") or other in sharing):
+            accepted = "Name the load that has the lamp itself, another than this one and without same_lamp_as."
+            finder.add(("loads", index, "same_lamp_as"), str(other), accepted)
 
 
 def _kinds(finder: _Finder, items: list[Mapping[str, object]]) -> None:

@@ -30,6 +30,11 @@ class Column:
     low: float = -math.inf
     high: float = math.inf
 
+    @property
+    def at_most(self) -> str:
+        """Name the column whose figure this one's may not pass; its own where there is none."""
+        return "outside_mm" if self.name == "conductor_mm" else self.name.replace("_min_", "_max_")
+
 
 # What a column of numbers accepts, by its name or else by the unit its name ends in. A figure outside is a
 # slip of the pen or of the unit; where a formula takes less than could be written, its own span stands here.

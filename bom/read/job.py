@@ -12,6 +12,8 @@ MOST_FILAMENT_W = 130.0
 
 Volts = Annotated[float, quantity("voltage", 1, MOST_PACK_V)]
 Amps = Annotated[float, quantity("current", 0.001, 2000)]
+# Motor drives: below an ampere the wire a drop allows is longer than the formula of the weakest short takes.
+DriveAmps = Annotated[float, quantity("current", 1, 2000)]
 Watts = Annotated[float, quantity("power", 0.05, 2000)]
 # Resistances and areas: what the formulas of pack and cable take.
 CellOhms = Annotated[float, quantity("resistance", 5e-5, 0.2)]
@@ -81,12 +83,12 @@ class Controller(Section):
 
     supply_min: Volts | None = Field(None, description="lowest supply it runs on")
     supply_max: Volts | None = Field(None, description="highest supply it survives")
-    battery_continuous: Amps = Field(description="battery-side amps it draws without end")
-    battery_peak: Amps = Field(description="battery-side amps it draws in a burst")
+    battery_continuous: DriveAmps = Field(description="battery-side amps it draws without end")
+    battery_peak: DriveAmps = Field(description="battery-side amps it draws in a burst")
     peak_time: Seconds = Field(10.0, description="length of the burst")
     peak_every: Seconds = Field(60.0, description="the burst comes back after this time")
-    phase_continuous: Amps | None = Field(None, description="motor-lead amps rms without end")
-    phase_peak: Amps = Field(description="motor-lead amps rms in a burst")
+    phase_continuous: DriveAmps | None = Field(None, description="motor-lead amps rms without end")
+    phase_peak: DriveAmps = Field(description="motor-lead amps rms in a burst")
     over_voltage: Volts | None = Field(None, description="bus volts at which it cuts regeneration")
     regen: Amps | None = Field(None, description="battery-side regeneration amps; leave out for none")
     input_capacitance: BusFarads | None = Field(None, description="bus capacitors, as measured or printed")
@@ -213,9 +215,13 @@ class Runs(Section):
     """Lengths one way along the wire; a return is a wire of its own."""
 
     pack_to_fuse: Metres = Field(0.15, description="pack plus to the main fuse")
-    fuse_to_contactor: Metres = Field(0.4, description="main fuse to the contactor, or to the controller")
+    fuse_to_contactor: Metres = Field(
+        0.4, description="main fuse to the contactor, shared evenly by the pieces between"
+    )
     contactor_to_controller: Metres = Field(0.4, description="contactor to controller plus")
-    controller_to_pack: Metres = Field(0.8, description="controller minus back to the pack")
+    controller_to_pack: Metres = Field(
+        0.8, description="controller minus back to the pack, shared evenly by its pieces"
+    )
     controller_to_motor: Metres = Field(0.7, description="each phase lead")
     tap_stub: Metres = Field(0.1, description="post of the taps to each tap fuse; no fuse guards it")
     pack_to_converter: Metres = Field(0.6, description="tap to the converter, and its return")

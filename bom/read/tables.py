@@ -3,7 +3,7 @@
 import csv
 import io
 import math
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -11,8 +11,6 @@ from bom.errors import Fault
 from bom.read.families import Column
 from bom.read.words import nearest
 from bom.units import listed
-
-__all__ = ["Table", "nearest", "read_table"]
 
 
 @dataclass(frozen=True)
@@ -36,6 +34,11 @@ def read_table(path: Path, columns: Sequence[Column], faults: list[Fault]) -> Ta
     text = _text(path, faults)
     if text is None:
         return Table(name)
+    first = text.partition("\n")[0]
+    if max(first.count(";"), first.count("\t")) > first.count(","):
+        accepted = "Separate the cells with commas: save the table as CSV UTF-8 with the comma as separator."
+        faults.append(Fault(name, 1, "", "", accepted))
+        return Table(name)
     reader = csv.reader(io.StringIO(text, newline=""))
     whole: dict[int, dict[str, float | str]] = {}
     dropped: set[str] = set()
@@ -56,6 +59,18 @@ def read_table(path: Path, columns: Sequence[Column], faults: list[Fault]) -> Ta
         return Table(name, tuple(whole.values()), tuple(whole))
     readable = columns[0].name in heading
     return Table(name, tuple(whole.values()), tuple(whole), frozenset(dropped), readable)
+
+
+def check_known(table: Table, column: str, named: Iterable[Table], accepted: str, faults: list[Fault]) -> None:
+    """Find names that no other table holds; a row or table that could not be read makes none unknown."""
+    known: set[object] = {""}  # a blank cell has its own fault
+    for other in named:
+        if not other.readable:
+            return
+        known |= {row[column] for row in other.rows} | other.dropped
+    for row, line in zip(table.rows, table.lines, strict=True):
+        if row[column] not in known:
+            faults.append(Fault(table.file, line, column, str(row[column]), accepted))
 
 
 def _text(path: Path, faults: list[Fault]) -> str | None:
@@ -90,6 +105,7 @@ def _row(
     name: str, line: int, raw: dict[str, str], columns: Sequence[Column], faults: list[Fault]
 ) -> dict[str, float | str]:
     row: dict[str, float | str] = {}
+    before = len(faults)
     for column in columns:
         text = raw.get(column.name, "").strip()
         accepted = _wrong(text, column) if column.name in raw else ""
@@ -97,6 +113,11 @@ def _row(
             faults.append(Fault(name, line, column.name, text, accepted))
         value = _number(text) if column.kind == "number" else text
         row[column.name] = math.nan if value is None else value
+    for column in columns if len(faults) == before else ():  # a slip in one cell is not two faults
+        low, high = row[column.name], row.get(column.at_most, math.nan)
+        if column.kind == "number" and float(low) > float(high):
+            accepted = f"Write at most {column.at_most}, which is {float(high):.12g}."
+            faults.append(Fault(name, line, column.name, f"{float(low):.12g}", accepted))
     return row
 
 

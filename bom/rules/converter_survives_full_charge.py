@@ -23,7 +23,7 @@ def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
         bus.low + max(volts, fraction * bus.low),
         bus.high + max(volts, fraction * bus.high),
         "voltage",
-        f"{bus} ({bus.because}) + the larger of {volts:g} V and {fraction:.0%}",
+        f"{bus} + the larger of {volts:g} V and {fraction:.0%}; {bus.because}",
         bus.datum,
     )
     return [at_least("highest input volts", parts.rating("input_max_v"), wanted)]

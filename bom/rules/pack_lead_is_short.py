@@ -24,7 +24,7 @@ def judge(view: LoomView) -> list[LoomAnswer]:
             "unfused length",
             units.show(wire.length_m, "length"),
             f"at most {units.show(limit_m, 'length')}",
-            "no fuse guards it; ABYC E-11 says 7 in (178 mm)",
+            "no fuse guards it; ABYC E-11 says 7 in, 178 mm",
         )
     ]
 

@@ -26,7 +26,7 @@ def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
         time.low / (farads.high * log(1 / (1 - q))),
         time.low / (farads.low * log(1 / (1 - q))),
         "resistance",
-        f"{q:.0%} of the bus volts in {time} with {farads} ({farads.because})",
+        f"{q:.0%} of the bus volts in {time} with {farads}, {farads.because}",
         farads.datum,
     )
     volts = duty.lowest_v

@@ -10,6 +10,7 @@ import pytest
 from openpyxl import Workbook, load_workbook
 
 from bom.judge.verdict import Verdict
+from bom.papers.page import Page
 from bom.papers.papers import write_papers
 from bom.papers.save import with_results
 from bom.papers.standing import marked
@@ -75,6 +76,19 @@ def test_text_from_the_job_stays_text(hostile: Session, tmp_path: Path) -> None:
     risky = [cell for cell in texts if cell.value.startswith(RISKY)]
     assert {"=1+1 & | *stars* `ticks` <b>", "@SUM(A1)", "-2+3"} <= {str(cell.value) for cell in risky}
     assert all(cell.data_type == "s" and cell.quotePrefix for cell in risky)
+
+
+def test_text_that_begins_with_a_control_character_stays_text() -> None:
+    sheet = Workbook().worksheets[0]
+    Page(sheet, {}).put(1, 1, "\x01=1+1")
+    assert (sheet["A1"].value, sheet["A1"].data_type, sheet["A1"].quotePrefix) == ("=1+1", "s", True)
+
+
+def test_only_verdicts_and_donor_words_are_filled(book: Workbook) -> None:
+    """Cells of one look share a style; a verdict dressed over a plain cell must not colour all plain cells."""
+    for title, column in (("Checks", 5), ("Wires", 3), ("Assumptions", 4)):
+        plain = [row[column - 1] for row in book[title].iter_rows(min_row=4, max_row=20)]
+        assert {cell.fill.fill_type for cell in plain} == {None}, title
 
 
 def test_a_print_header_can_not_hold_codes(hostile: Session, tmp_path: Path) -> None:

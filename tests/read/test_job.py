@@ -59,6 +59,12 @@ def test_a_rate_is_a_positive_number(worth: str, told: Told) -> None:
             "motor.lead_area",
             'Write an area from 0.1 mm² to 120 mm², like "2.5 mm²".',
         ),
+        (
+            'battery_continuous = "40 A"',
+            'battery_continuous = "1 mA"',
+            "controller.battery_continuous",
+            'Write a current from 1 A to 2 kA, like "10 A".',
+        ),
         # 1 mohm x 13 / 200 is 0.065 mohm
         (
             f"parallel = 8\ncapacity = {CAPACITY}\n{CELL}",

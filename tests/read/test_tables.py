@@ -69,6 +69,8 @@ def append(path: Path, text: str) -> None:
         ("offers/price_breaks.csv", "from_packs", "", "This cell may not be blank."),
         ("offers/price_breaks.csv", "from_packs", "0", "Write 1 to 1000000."),
         ("offers/price_breaks.csv", "pack_price", "-1", "Write 0 to 1000000."),
+        ("parts/cable.csv", "conductor_mm", "30", "Write at most outside_mm, which is"),
+        ("parts/converter.csv", "input_min_v", "1000", "Write at most input_max_v, which is"),
         (MARGINS, "low", "", "This cell may not be blank."),
         (MARGINS, "high", "", "This cell may not be blank."),
     ],
