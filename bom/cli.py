@@ -55,7 +55,7 @@ def parser() -> argparse.ArgumentParser:
     new = commands.add_parser("new", help="write a starter job to fill in")
     new.add_argument("name", metavar="NAME", help="name of the new job; NAME.toml is written")
     new.add_argument("--like", choices=_starters(), default="street-72", help="which starter job (default street-72)")
-    new.add_argument("--catalog", metavar="DIR", type=Path, help="also copy the demonstration catalogue to DIR, to fill")
+    new.add_argument("--catalog", metavar="DIR", type=Path, help="copy the demonstration catalogue to DIR too")
     new.set_defaults(run=_new)
     build = commands.add_parser("build", help="choose, check and price the parts, and write the papers")
     _common(build)

@@ -46,7 +46,7 @@ def convert(job: JobFile, catalogue: Catalogue, margins: Margins, key_at: str, s
     """
     loom = lay_out(job, margins, key_at)
     options = candidates(loom, job, catalogue)
-    counted = _counted(loom, job, margins)
+    counted = _counted(loom, margins)
     for number in range(1, MOST_PASSES + 1):
         facts = _facts(job, margins, counted, key_at)
         duties = envelope(loom, facts)
@@ -65,7 +65,7 @@ def _facts(job: JobFile, margins: Margins, counted: Counted, key_at: str) -> Fac
     return Facts(job, margins, pack, budget(job, margins, counted.hold_a), counted, key_at)
 
 
-def _counted(loom: Loom, job: JobFile, margins: Margins) -> Counted:
+def _counted(loom: Loom, margins: Margins) -> Counted:
     """Count coils before any is chosen; the charger is taken to end at full charge."""
     relays = sum(1 for place in loom.places if place.family == "relay")
     contactors = sum(1 for place in loom.places if place.family == "contactor")
@@ -169,7 +169,7 @@ def _finish(
     miss = Miss(options, passing, duties, loom.links, facts.margins)
     holes = tuple(open_place(place, miss) for place in loom.places if place.name not in filled)
     donor = donor_verdicts(view, duties, filled)
-    bought = bill(_needs(filled, loom), catalogue, facts.margins, job.money)
+    bought = bill(_needs(filled), catalogue, facts.margins, job.money)
     return Build(facts.key_at, loom, facts, duties, filled, holes, findings, donor, bought, passes)
 
 
@@ -183,7 +183,7 @@ def _no_chosen_part_fails(findings: tuple[Finding, ...], filled: Mapping[str, Fi
             raise RuntimeError(f"a chosen part fails its own check: {finding.key}: {finding.sentence}")
 
 
-def _needs(filled: Mapping[str, Filled], loom: Loom) -> list[Need]:
+def _needs(filled: Mapping[str, Filled]) -> list[Need]:
     needs = []
     counts = {"phase leads": 3}
     for name, entry in filled.items():

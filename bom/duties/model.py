@@ -21,7 +21,6 @@ GLOSSARY: Mapping[str, tuple[str, str]] = {
     "fault_high_a": ("current", "greatest fault current"),
     "fault_low_a": ("current", "least fault current"),
     "ambient_c": ("temperature", "air around the part"),
-    "wire_c": ("temperature", "air around the wire"),
     "length_m": ("length", "length of the wire"),
     "drop_v": ("voltage", "volts the wire may lose"),
     "together": ("", "loaded wires lying together"),

@@ -146,7 +146,6 @@ class Builder:
         )
         self.lug(stub, "plus post", on="plus post")
         self.link("takes wire", holder, stub)
-        self.link("short stub", fuse, stub)
         return fuse
 
     def cable(self, wire: str) -> Place:

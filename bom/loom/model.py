@@ -2,18 +2,14 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from typing import Literal
 
 from bom.read.job import Keep
-
-Side = Literal["pack", "12 V", "phase", "mains"]
 
 LINKS: Mapping[str, str] = {
     "guards": "a fuse guards a wire",
     "continues": "a heavy wire goes on as the next one",
     "relieves": "a fuse further on keeps overload from a wire before it",
     "drives": "a closer feeds a contactor's coil",
-    "short stub": "a tap fuse stands at the end of a stub that no fuse guards",
     "flashes": "a flasher switches bought lamps",
     "takes fuse": "a holder or fuse box takes a fuse",
     "crimped on": "a lug or terminal is crimped on a wire",
@@ -75,7 +71,6 @@ class Wire:
     together: int
     guard: str
     part_of_m: float
-    colour: str = ""
 
 
 @dataclass(frozen=True)

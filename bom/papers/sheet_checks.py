@@ -5,13 +5,14 @@ from collections.abc import Sequence
 from openpyxl.worksheet.properties import Outline
 
 from bom.build import Build
+from bom.check.donor import DonorVerdict
 from bom.choose.filled import Hole
 from bom.judge.finding import Finding
 from bom.judge.verdict import Verdict
 from bom.papers.looks import BOLD, NOTE, SECTION, TEXT, WHOLE
 from bom.papers.page import Heading, Page
 from bom.papers.standing import OPEN, hole_cure
-from bom.papers.unknowns import unknowns
+from bom.papers.unknowns import Unknown, unknowns
 from bom.read.questions import Way
 
 CHECKS = (
@@ -35,6 +36,8 @@ UNKNOWN = (
     Heading("quick way (common practice)", 56),
     Heading("minutes", 9, WHOLE),
 )
+
+DONOR_MINUTES = 5  # a rough estimate
 
 
 def write_checks(page: Page, build: Build) -> None:
@@ -82,28 +85,18 @@ def write_find_out(page: Page, build: Build, ways: Sequence[Way]) -> None:
         len(UNKNOWN),
     )
     page.heading(3, UNKNOWN)
-    row = 3
-    for entry in unknowns(build, ways):
-        row += 1
-        page.row(
-            row,
-            (entry.datum, ", ".join(entry.parts), entry.why, "; ".join(entry.waiting), entry.way, entry.minutes),
-            UNKNOWN,
-        )
-    for item in build.donor:
-        if item.verdict == "test first":
-            row += 1
-            page.row(
-                row,
-                (
-                    f"donor's {item.name}",
-                    item.kind,
-                    item.reason,
-                    f"whether the {item.name} stays",
-                    "at its own volts and amps, on the bench, before the bike is stripped",
-                    5,
-                ),
-                UNKNOWN,
-            )
-    if row == 3:
+    asked = [*map(_unknown_cells, unknowns(build, ways))]
+    asked += [_donor_cells(item) for item in build.donor if item.verdict == "test first"]
+    for row, cells in enumerate(asked, start=4):
+        page.row(row, cells, UNKNOWN)
+    if not asked:
         page.line(4, "Nothing: no answer hangs on a missing figure.", TEXT, len(UNKNOWN))
+
+
+def _unknown_cells(entry: Unknown) -> tuple[object, ...]:
+    return (entry.datum, ", ".join(entry.parts), entry.why, "; ".join(entry.waiting), entry.way, entry.minutes)
+
+
+def _donor_cells(item: DonorVerdict) -> tuple[object, ...]:
+    way = "at its own volts and amps, on the bench, before the bike is stripped"
+    return (f"donor's {item.name}", item.kind, item.reason, f"whether the {item.name} stays", way, DONOR_MINUTES)

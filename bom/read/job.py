@@ -28,7 +28,6 @@ Celsius = Annotated[float, quantity("temperature", -20, 120)]
 Rate = Annotated[float, Field(gt=0, le=100_000, allow_inf_nan=False)]
 
 Condition = Literal["always", "key", "riding", "night", "brake", "indicate", "horn", "rain", "charging"]
-Zone = Literal["box", "frame", "bar", "under seat"]
 Keep = Literal["yes", "if it passes", "no"]
 
 
@@ -241,7 +240,6 @@ class Ambient(Section):
     frame: Celsius = Field(40.0, description="open under the tank")
     bar: Celsius = Field(40.0, description="handlebar and headlamp shell")
     under_seat: Celsius = Field(45.0, description="under the seat")
-    coldest: Celsius = Field(0.0, description="coldest ride")
 
 
 class Wishes(Section):

@@ -15,6 +15,7 @@ from bom.duties.model import Duty
 from bom.judge.compare import Demand, Judgement, at_least
 from bom.judge.rule import PartRule
 from bom.parts import Parts, Rating
+from bom.physics.precharge import stored_energy_j, worst_power_w
 from bom.read.margins import Margins
 
 
@@ -22,10 +23,13 @@ def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
     """Compare the joules a part stands with those asked."""
     volts, farads, time_s = duty.voltage_v, duty.capacitance_f, duty.precharge_s.high
     ohm, pulse = parts.number("resistance_ohm"), parts.rating("pulse_j")
-    for_ever = parts.number("power_w") >= volts.high**2 / ohm
+    for_ever = parts.number("power_w") >= worst_power_w(resistance_ohm=ohm, voltage_v=volts.high)
     starts = margins.precharge_pulse_starts
     low, high = (
-        np.maximum(starts * farad * volt**2 / 2, volt**2 / ohm * time_s)
+        np.maximum(
+            starts * stored_energy_j(capacitance_f=farad, voltage_v=volt),
+            worst_power_w(resistance_ohm=ohm, voltage_v=volt) * time_s,
+        )
         for volt, farad in ((volts.low, farads.low), (volts.high, farads.high))
     )
     because = f"{starts:g} fillings of {farads}, or {volts} for {time_s:g} s"
