@@ -9,7 +9,6 @@ from bom.choose.filled import Filled
 from bom.duties.model import Duty
 from bom.judge.loom_view import LoomView
 from bom.judge.verdict import Verdict
-from bom.loom.model import Place
 from bom.parts import Parts
 from bom.read.job import Item
 
@@ -79,9 +78,10 @@ def _verdict(
     if not places:
         word, reason = WITHOUT_PLACE.get(item.kind, ("test first", "it switches no load of the load list"))
         return DonorVerdict(item.name, item.kind, item.keep, word, reason, "")
+    own = {place.family: own_part(place.family, item, view) for place in places}
     findings = {
         place.name: max(
-            judge_one(place.name, own_part(place, item, view), duties[place.name], view),
+            judge_one(place.name, own[place.family], duties[place.name], view),
             key=lambda finding: finding.verdict,
         )
         for place in places
@@ -98,10 +98,10 @@ def _verdict(
     return DonorVerdict(item.name, item.kind, item.keep, WORDS[worst.verdict], reason, instead)
 
 
-def own_part(place: Place, item: Item, view: LoomView) -> Parts:
-    """Describe the donor's own part for a place, whatever stands there now."""
+def own_part(family: str, item: Item, view: LoomView) -> Parts:
+    """Describe the donor's own part, whatever stands in its places now."""
     facts = view.facts
-    return donor_part(place.family, item, served(item, facts.job, facts.margins))
+    return donor_part(family, item, served(item, facts.job, facts.margins))
 
 
 def _named(entry: Filled) -> str:

@@ -1,6 +1,5 @@
 """Writing all papers of one run into one folder."""
 
-import gc
 from pathlib import Path
 
 from bom.session import Session
@@ -11,14 +10,6 @@ def write_papers(session: Session, folder: Path) -> list[Path]:
 
     The same input gives the same bytes. Raises OSError where the folder can't be written.
     """
-    gc.disable()  # nothing here is made in circles; looking for some takes a fifth of the time
-    try:
-        return _write(session, folder)
-    finally:
-        gc.enable()
-
-
-def _write(session: Session, folder: Path) -> list[Path]:
     from bom.papers.build_sheet import build_sheet
     from bom.papers.record import record
     from bom.papers.workbook import workbook

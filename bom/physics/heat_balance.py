@@ -14,7 +14,7 @@ INSULATION_RESISTIVITY_K_M_PER_W = MappingProxyType({"xlpe": 3.5, "pvc": 5.0, "s
 """Thermal resistivity by material, any letter case. Source: IEC 60287-2-1 Table 1, from memory; the
 silicone figure is that table's figure for rubber compounds."""
 
-_HALVINGS = 40  # 300 K halved 40 times is far below a billionth of a kelvin
+_HALVINGS = 26  # of at most 300 K: a few millionths of a kelvin
 
 
 def insulation_resistivity_k_m_per_w(*, insulation: str | Sequence[str]) -> Answer:
