@@ -1,5 +1,6 @@
 """The sheet of everything that was assumed: margins, values the job does not give, figures known by ends only."""
 
+from bom.judge.rule import rules
 from bom.papers.looks import AMPS, BOLD, NOTE, SECTION, TEXT
 from bom.papers.page import Heading, Page
 from bom.session import Session
@@ -30,8 +31,22 @@ def write_assumptions(page: Page, session: Session) -> None:
         page.row(row, (margin.name, margin.value, margin.unit or "–", margin.meaning, margin.source), MARGINS)
     row = _defaults(page, row + 2, session)
     row = _between(page, row + 2, session)
-    for number, note in enumerate(session.notes, start=row + 2):
-        page.line(number, note, NOTE, len(MARGINS))
+    for note in session.notes:
+        row += 1
+        page.line(row, note, NOTE, len(MARGINS))
+    _rules(page, row + 2, session)
+
+
+def _rules(page: Page, row: int, session: Session) -> None:
+    """List the rules that had something to ask of this bike, each with its source."""
+    page.put(row, 1, "Rules asked, and their sources", SECTION)
+    asked = {finding.rule for finding in session.build.findings}
+    for rule in rules():
+        if rule.name in asked:
+            row += 1
+            page.put(row, 1, rule.name, BOLD)
+            page.line_in(row, 2, 4, rule.asks, TEXT)
+            page.put(row, 5, rule.source)
 
 
 def _defaults(page: Page, row: int, session: Session) -> int:

@@ -23,10 +23,9 @@ CHECKS = (
     Heading("what", 24),
     Heading("offered", 13),
     Heading("needed", 20),
-    Heading("because", 40),
-    Heading("known by", 12),
-    Heading("cure", 34),
-    Heading("source of the rule", 56),
+    Heading("because", 62),
+    Heading("known by", 14),
+    Heading("cure", 40),
 )
 UNKNOWN = (
     Heading("figure to find", 34, BOLD),
@@ -46,7 +45,8 @@ def write_checks(page: Page, build: Build) -> None:
     page.line(
         2,
         "Each row is one comparison of a rating with a duty. It is evidence for whoever inspects the bike; "
-        "it claims no compliance with any rule of the road.",
+        "it claims no compliance with any rule of the road. What each rule asks, and its source, stand on the sheet "
+        "Assumptions.",
         NOTE,
         len(CHECKS),
     )
@@ -59,19 +59,19 @@ def write_checks(page: Page, build: Build) -> None:
     if passes:
         page.sheet.row_dimensions.group(row - passes + 1, row, outline_level=1)
     page.sheet.sheet_properties.outlinePr = Outline(summaryBelow=False)
-    page.sheet.auto_filter.ref = f"A3:K{row}"
+    page.sheet.auto_filter.ref = f"A3:J{row}"
 
 
 def _hole_cells(hole: Hole) -> tuple[object, ...]:
     where = (hole.verdict, hole.place.name, "left open", OPEN, hole.place.title)
-    return (*where, "", "", hole.sentence, "", hole_cure(hole), "")
+    return (*where, "", "", hole.sentence, "", hole_cure(hole))
 
 
 def _finding_cells(finding: Finding) -> tuple[object, ...]:
     cure = finding.cure if finding.verdict > Verdict.PASS else ""
     where = (finding.verdict, finding.subject, finding.part, finding.rule, finding.what)
     numbers = (finding.offered, finding.needed, finding.because, finding.evidence)
-    return (*where, *numbers, cure, finding.source)
+    return (*where, *numbers, cure)
 
 
 def write_find_out(page: Page, build: Build, ways: Sequence[Way]) -> None:
