@@ -51,7 +51,7 @@ def convert(job: JobFile, catalogue: Catalogue, margins: Margins, key_at: str, s
         facts = _facts(job, margins, counted, key_at)
         duties = envelope(loom, facts)
         say(f"key at {key_at}: choosing among {sum(len(o.parts) for o in options.values())} candidates")
-        allowed = {name: _allowed(option, duties[name], margins, job) for name, option in options.items()}
+        allowed = _qualify(options, duties, margins, job)
         filled = _choose(loom, options, allowed, duties, margins, job)
         raised = _raised(counted, filled, facts.pack.full_charge_v.high)
         if raised == counted:
@@ -87,6 +87,21 @@ def _raised(counted: Counted, filled: Mapping[str, Filled], full_charge_v: float
         return counted
     because = counted.because if hold <= counted.hold_a else "coils of the chosen contactor and relays together"
     return Counted(max(hold, counted.hold_a), max(pull, counted.pull_a), because, max(end_v, counted.charge_end_v))
+
+
+def _qualify(
+    options: Mapping[str, Candidates], duties: Mapping[str, Duty], margins: Margins, job: JobFile
+) -> dict[str, list[int]]:
+    """List the candidates of each place that pass alone; places that ask the same are judged once."""
+    known: dict[object, list[int]] = {}
+    allowed = {}
+    for name, option in options.items():
+        duty, place = duties[name], option.place
+        asked = (place.family, place.item, option.forced, tuple(duty.needs.items()), tuple(duty.words.items()))
+        if asked not in known:
+            known[asked] = _allowed(option, duty, margins, job)
+        allowed[name] = known[asked]
+    return allowed
 
 
 def _allowed(option: Candidates, duty: Duty, margins: Margins, job: JobFile) -> list[int]:
