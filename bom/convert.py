@@ -184,7 +184,7 @@ def _finish(
     miss = Miss(options, passing, duties, loom.links, facts.margins)
     holes = tuple(open_place(place, miss) for place in loom.places if place.name not in filled)
     donor = donor_verdicts(view, duties, filled)
-    bought = bill(_needs(filled), catalogue, facts.margins, job.money)
+    bought = bill(_needs(filled, loom), catalogue, facts.margins, job.money)
     return Build(facts.key_at, loom, facts, duties, filled, holes, findings, donor, bought, passes)
 
 
@@ -198,14 +198,16 @@ def _no_chosen_part_fails(findings: tuple[Finding, ...], filled: Mapping[str, Fi
             raise RuntimeError(f"a chosen part fails its own check: {finding.key}: {finding.sentence}")
 
 
-def _needs(filled: Mapping[str, Filled]) -> list[Need]:
+def _needs(filled: Mapping[str, Filled], loom: Loom) -> list[Need]:
     needs = []
-    counts = {"phase leads": 3}
+    conductors = {wire.name: wire.count for wire in loom.wires}
     for name, entry in filled.items():
         if entry.origin == "donor":
             continue
         part, place = entry.part, entry.place
-        needs.append(Need(entry.part_id, part.word("name")[0], place.family, name, place.quantity, counts.get(name, 1)))
+        needs.append(
+            Need(entry.part_id, part.word("name")[0], place.family, name, place.quantity, conductors.get(name, 1))
+        )
         for extra, count in kit(part, 0):
             family = "contact" if extra == part.word("contact_part")[0] else "seal"
             needs.append(Need(extra, "", family, name, count))

@@ -65,13 +65,10 @@ def _wire(place: Place, wire: Wire, needs: Needs, facts: Facts) -> Needs:
 
 
 def _stud(place: Place, facts: Facts) -> Needs:
-    if place.family != "lug":
-        return {}
-    end = place.name.rsplit(" lug at ", 1)[-1]
     studs = {"pack": facts.job.pack.stud, "controller": facts.job.controller.stud, "motor": facts.job.motor.stud}
-    if end not in studs:
+    if place.end not in studs:
         return {}
-    return {"stud_m": Span.of(float(studs[end]), "", f"{end} terminal, M{studs[end]}")}
+    return {"stud_m": Span.of(float(studs[place.end]), "", f"{place.end} terminal, M{studs[place.end]}")}
 
 
 def _words(place: Place, facts: Facts) -> dict[str, str]:

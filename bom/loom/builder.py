@@ -36,6 +36,7 @@ class Builder:
         ends: tuple[str, ...] = (),
         load: str = "",
         item: Item | None = None,
+        end: str = "",
     ) -> str:
         """Add a place, for a part to be bought or for a donor item that may stay, and return its name."""
         if any(place.name == name for place in self.places):
@@ -49,10 +50,11 @@ class Builder:
                 circuit,
                 zone,
                 quantity,
-                ends,
-                kept.name if kept else "",
-                kept.keep if kept else "no",
-                load,
+                terminals=ends,
+                item=kept.name if kept else "",
+                keep=kept.keep if kept else "no",
+                load=load,
+                end=end,
             )
         )
         return name
@@ -95,7 +97,7 @@ class Builder:
         load: str = "",
     ) -> str:
         """Add a wire, the cable place of the same name, and the fuse that guards it."""
-        self.wires.append(Wire(name, *ends, length_m, int(together), guard, part_of_m))
+        self.wires.append(Wire(name, *ends, length_m, int(together), guard, part_of_m, count))
         self.place(name, "cable", title, circuit, zone, length_m * count, ends=ends, load=load, item=item)
         if guard:
             self.link("guards", guard, name)
@@ -114,7 +116,13 @@ class Builder:
         """Put a lug on one end of a wire, on a chosen part's stud or one the job names."""
         cable = self.cable(wire)
         name = self.place(
-            f"{wire} lug at {end}", "lug", f"lug on {cable.title}, {end} end", cable.circuit, cable.zone, quantity
+            f"{wire} lug at {end}",
+            "lug",
+            f"lug on {cable.title}, {end} end",
+            cable.circuit,
+            cable.zone,
+            quantity,
+            end=end,
         )
         self.link("crimped on", name, wire)
         if on:

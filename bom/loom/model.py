@@ -40,6 +40,7 @@ class Place:
     item       the donor item that may stay here, by name
     keep       whether the builder wants the donor's kept
     load       the 12 V load it is or serves, by name
+    end        what a lug goes on: "pack", "controller", "motor", or a place
     """
 
     name: str
@@ -52,6 +53,7 @@ class Place:
     item: str = ""
     keep: Keep = "no"
     load: str = ""
+    end: str = ""
 
 
 @dataclass(frozen=True)
@@ -61,6 +63,7 @@ class Wire:
     length_m   along the wire
     together   loaded wires lying with it
     guard      place of the fuse that guards it, "" when none does
+    count      conductors alike, side by side
     part_of_m  length of its circuit there and back, over which the allowed drop is shared
     """
 
@@ -71,6 +74,7 @@ class Wire:
     together: int
     guard: str
     part_of_m: float
+    count: int = 1
 
 
 @dataclass(frozen=True)

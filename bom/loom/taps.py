@@ -1,6 +1,47 @@
 """The thin pack-volts taps: converter, key input, meter, charging. Each starts at the plus post, behind a fuse."""
 
+from dataclasses import dataclass
+
 from bom.loom.builder import Builder
+
+
+@dataclass(frozen=True)
+class Tap:
+    """One branch: its circuit, the fuse that guards it, and its length there and back."""
+
+    build: Builder
+    circuit: str
+    guard: str
+    whole_m: float
+
+    def wire(self, name: str, title: str, start: str, end: str, length_m: float, crimps: int) -> str:
+        """Lay a wire of the branch with this number of crimp terminals."""
+        wire = self.build.wire(
+            name,
+            title,
+            self.circuit,
+            "frame",
+            (start, end),
+            length_m,
+            guard=self.guard,
+            part_of_m=self.whole_m,
+            together=self.build.margins.pair_wires,
+        )
+        if crimps:
+            self.build.crimps(wire, crimps)
+        return wire
+
+    def from_holder(self, name: str, title: str, end: str, length_m: float, crimps: int) -> str:
+        """Lay the wire that leaves the branch's own fuse, clamped in its holder."""
+        wire = self.wire(name, title, f"{self.guard} out", end, length_m, crimps)
+        self.build.link("takes wire", f"{self.guard} holder", wire)
+        return wire
+
+    def home(self, name: str, title: str, start: str, length_m: float, crimps: int) -> str:
+        """Bring the branch's minus back to the minus post, on a lug."""
+        wire = self.wire(name, title, start, "minus post", length_m, crimps)
+        self.build.lug(wire, "minus post", on="minus post")
+        return wire
 
 
 def lay_out_taps(build: Builder) -> None:
@@ -16,55 +57,8 @@ def lay_out_taps(build: Builder) -> None:
         _charge_port(build)
 
 
-def _wire(
-    build: Builder,
-    name: str,
-    title: str,
-    circuit: str,
-    ends: tuple[str, str],
-    length_m: float,
-    *,
-    guard: str,
-    part_of_m: float,
-    crimped: float,
-) -> str:
-    wire = build.wire(
-        name,
-        title,
-        circuit,
-        "frame",
-        ends,
-        length_m,
-        guard=guard,
-        part_of_m=part_of_m,
-        together=build.margins.pair_wires,
-    )
-    if crimped:
-        build.crimps(wire, crimped)
-    return wire
-
-
-def _home(
-    build: Builder, name: str, title: str, circuit: str, start: str, length_m: float, **sizes: float | str
-) -> str:
-    """Bring a tap's minus back to the minus post, on a lug."""
-    guard, part_of_m, crimped = str(sizes["guard"]), float(sizes["part_of_m"]), float(sizes["crimped"])
-    wire = _wire(
-        build,
-        name,
-        title,
-        circuit,
-        (start, "minus post"),
-        length_m,
-        guard=guard,
-        part_of_m=part_of_m,
-        crimped=crimped,
-    )
-    build.lug(wire, "minus post", on="minus post")
-    return wire
-
-
 def _converter(build: Builder) -> None:
+    """Feed the converter from its fuse, through the key where the key carries pack volts."""
     run, key_run = build.job.runs.pack_to_converter, build.job.runs.key
     build.place(
         "converter",
@@ -75,102 +69,28 @@ def _converter(build: Builder) -> None:
         ends=("converter in", "converter minus", "12 V supply", "12 V minus"),
     )
     fuse = build.tap_fuse("converter", "converter input")
-    start = f"{fuse} out"
     through_key = build.key_at == "pack volts"
-    total = 2 * run + (2 * key_run if through_key else 0)
-    circuit = "converter input"
-    first = "converter feed"
+    tap = Tap(build, "converter input", fuse, 2 * run + (2 * key_run if through_key else 0))
     if through_key:
-        first = "key feed"
-        _wire(
-            build,
-            "key feed",
-            "converter fuse to the key switch",
-            circuit,
-            (start, "key switch in"),
-            key_run,
-            guard=fuse,
-            part_of_m=total,
-            crimped=1,
-        )
-        _wire(
-            build,
-            "key out",
-            "key switch back to the frame",
-            circuit,
-            ("key switch out", "key node"),
-            key_run,
-            guard=fuse,
-            part_of_m=total,
-            crimped=2,
-        )
-        start = "key node"
-    _wire(
-        build,
-        "converter feed",
-        "to converter plus",
-        circuit,
-        (start, "converter in"),
-        run,
-        guard=fuse,
-        part_of_m=total,
-        crimped=2 if through_key else 1,
-    )
-    build.link("takes wire", "converter fuse holder", first)
-    _home(
-        build,
-        "converter return",
-        "converter minus back to the minus post",
-        circuit,
-        "converter minus",
-        run,
-        guard=fuse,
-        part_of_m=total,
-        crimped=1,
-    )
+        tap.from_holder("key feed", "converter fuse to the key switch", "key switch in", key_run, 1)
+        tap.wire("key out", "key switch back to the frame", "key switch out", "key node", key_run, 2)
+        tap.wire("converter feed", "key node to converter plus", "key node", "converter in", run, 2)
+    else:
+        tap.from_holder("converter feed", "converter fuse to converter plus", "converter in", run, 1)
+    tap.home("converter return", "converter minus back to the minus post", "converter minus", run, 1)
 
 
 def _key_input(build: Builder) -> None:
     """Feed the controller's key input: by a DC relay at 12 V, or from the key at pack volts."""
-    run = build.job.runs.contactor_to_controller
+    run, end = build.job.runs.contactor_to_controller, "controller key input"
     if build.key_at == "pack volts":
-        _wire(
-            build,
-            "key input wire",
-            "key node to the controller's key input",
-            "key input",
-            ("key node", "controller key input"),
-            run,
-            guard="converter fuse",
-            part_of_m=run,
-            crimped=2,
-        )
+        tap = Tap(build, "key input", "converter fuse", run)
+        tap.wire("key input wire", "key node to the controller's key input", "key node", end, run, 2)
         return
-    fuse = build.tap_fuse("key input", "key input")
+    tap = Tap(build, "key input", build.tap_fuse("key input", "key input"), 2 * run)
     build.relay("key input relay", "DC relay that feeds the controller's key input", "key input", "frame")
-    feed = _wire(
-        build,
-        "key input feed",
-        "tap fuse to the key input relay",
-        "key input",
-        (f"{fuse} out", "key input relay in"),
-        run,
-        guard=fuse,
-        part_of_m=2 * run,
-        crimped=1,
-    )
-    build.link("takes wire", "key input fuse holder", feed)
-    _wire(
-        build,
-        "key input wire",
-        "relay to the controller's key input",
-        "key input",
-        ("key input relay out", "controller key input"),
-        run,
-        guard=fuse,
-        part_of_m=2 * run,
-        crimped=2,
-    )
+    tap.from_holder("key input feed", "tap fuse to the key input relay", "key input relay in", run, 1)
+    tap.wire("key input wire", "relay to the controller's key input", "key input relay out", end, run, 2)
 
 
 def _meter(build: Builder) -> None:
@@ -178,43 +98,13 @@ def _meter(build: Builder) -> None:
     wishes, run = build.job.wishes, build.job.runs.meter
     build.place("meter", "meter", f"battery gauge ({wishes.meter})", "meter", "bar")
     if build.job.controller.key_input == "pack volts":
-        start, guard = "controller key input", "converter fuse" if build.key_at == "pack volts" else "key input fuse"
-        _wire(
-            build,
-            "meter plus",
-            "switched pack volts to the meter",
-            "meter",
-            (start, "meter plus"),
-            run,
-            guard=guard,
-            part_of_m=2 * run,
-            crimped=2,
-        )
+        guard = "converter fuse" if build.key_at == "pack volts" else "key input fuse"
+        tap = Tap(build, "meter", guard, 2 * run)
+        tap.wire("meter plus", "switched pack volts to the meter", "controller key input", "meter plus", run, 2)
     else:
-        guard = build.tap_fuse("meter", "meter")
-        wire = _wire(
-            build,
-            "meter plus",
-            "tap fuse to the meter",
-            "meter",
-            (f"{guard} out", "meter plus"),
-            run,
-            guard=guard,
-            part_of_m=2 * run,
-            crimped=1,
-        )
-        build.link("takes wire", "meter fuse holder", wire)
-    _home(
-        build,
-        "meter minus",
-        "meter back to the minus post",
-        "meter",
-        "meter minus",
-        run,
-        guard=guard,
-        part_of_m=2 * run,
-        crimped=1,
-    )
+        tap = Tap(build, "meter", build.tap_fuse("meter", "meter"), 2 * run)
+        tap.from_holder("meter plus", "tap fuse to the meter", "meter plus", run, 1)
+    tap.home("meter minus", "meter back to the minus post", "meter minus", run, 1)
     if wishes.meter == "volts and amps":
         _shunt_sense(build)
 
@@ -226,48 +116,17 @@ def _shunt_sense(build: Builder) -> None:
     fuse = build.in_line("sense fuse", "tap_fuse", "fuse in the shunt's sense lead", "meter", "frame")
     build.place("sense fuse holder", "fuse_holder", "holder of the sense fuse", "meter", "frame")
     build.link("takes fuse", "sense fuse holder", fuse)
-    for side, start in (("plus", f"{fuse} out"), ("minus", "shunt out")):
-        wire = _wire(
-            build,
-            f"sense {side}",
-            f"shunt to meter, sense {side}",
-            "meter",
-            (start, f"meter sense {side}"),
-            run,
-            guard=fuse,
-            part_of_m=2 * run,
-            crimped=1 if side == "plus" else 2,
-        )
-        if side == "plus":
-            build.link("takes wire", "sense fuse holder", wire)
+    tap = Tap(build, "meter", fuse, 2 * run)
+    tap.from_holder("sense plus", "shunt to meter, sense plus", "meter sense plus", run, 1)
+    tap.wire("sense minus", "shunt to meter, sense minus", "shunt out", "meter sense minus", run, 2)
 
 
 def _charge_port(build: Builder) -> None:
-    fuse = build.tap_fuse("charge", "charging")
-    build.place("charge port", "charge_port", "charge port with cap", "charging", "frame")
+    """Lead the charge port to its fuse and back to the minus post; the port takes both wires."""
     run = build.job.runs.charge_port
-    plus = _wire(
-        build,
-        "charge plus",
-        "charge port to its fuse",
-        "charging",
-        ("charge port plus", f"{fuse} out"),
-        run,
-        guard=fuse,
-        part_of_m=2 * run,
-        crimped=0,
-    )
-    build.link("takes wire", "charge fuse holder", plus)
-    minus = _home(
-        build,
-        "charge minus",
-        "charge port back to the minus post",
-        "charging",
-        "charge port minus",
-        run,
-        guard=fuse,
-        part_of_m=2 * run,
-        crimped=0,
-    )
+    build.place("charge port", "charge_port", "charge port with cap", "charging", "frame")
+    tap = Tap(build, "charging", build.tap_fuse("charge", "charging"), 2 * run)
+    plus = tap.from_holder("charge plus", "charge port to its fuse", "charge port plus", run, 0)
+    minus = tap.home("charge minus", "charge port back to the minus post", "charge port minus", run, 0)
     for wire in (plus, minus):
         build.link("takes wire", "charge port", wire)

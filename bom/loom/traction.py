@@ -10,17 +10,19 @@ from bom.loom.builder import Builder
 class Stop:
     """Something a heavy path runs through.
 
-    stud  place whose stud the lugs go on; "" where the wire is crimped into it
+    stud      place whose stud the lugs go on; "" where the wire is crimped into it
+    is_point  it is one point, a post, not something with two ends
     """
 
     name: str
     stud: str
     zone: str
+    is_point: bool = False
 
     @property
     def ends(self) -> tuple[str, str]:
         """Name its two points; a post is one point."""
-        return (self.name, self.name) if self.name.endswith("post") else (f"{self.name} in", f"{self.name} out")
+        return (self.name, self.name) if self.is_point else (f"{self.name} in", f"{self.name} out")
 
 
 def lay_out_traction(build: Builder) -> None:
@@ -52,7 +54,7 @@ def _hand_breaks(build: Builder) -> list[Stop]:
 
 def _post(build: Builder, name: str) -> Stop:
     build.place(name, "post", f"{name} where the taps join", "traction", "frame", ends=(name,))
-    return Stop(name, name, "frame")
+    return Stop(name, name, "frame", is_point=True)
 
 
 def _contactor(build: Builder) -> Stop:

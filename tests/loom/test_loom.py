@@ -145,3 +145,9 @@ def test_key_at_pack_volts_stands_in_the_converter_feed(edited: Edited, margins:
     low, high = (lay_out(edited(), margins, key) for key in ("12 V", "pack volts"))
     assert "converter in" in reached(low, "pack plus", without=("key switch",))
     assert "converter in" not in reached(high, "pack plus", without=("key switch",))
+
+
+def test_the_phase_leads_are_three_and_cut_as_three(loom: tuple[JobFile, Loom]) -> None:
+    job, laid = loom
+    assert laid.wire("phase leads").count == 3
+    assert laid.place("phase leads").quantity == pytest.approx(3 * job.runs.controller_to_motor)
