@@ -101,6 +101,8 @@ def _known(item: Item, service: Service) -> dict[str, tuple[float | str, str]]:
         known |= _loom_wire(item.wire, ohm)
     if item.contact:
         known["contact"] = (item.contact, SAID)
+    elif item.kind == "key switch" and service.amps is not None:
+        known["contact"] = ("opens to stop", SERVED)  # it fed loads, so it makes when on
     known["kind"] = (item.kind, SAID)
     if item.kind == "flasher":
         lowest_v = service.nominal_v * LOWEST_SERVED_FRACTION

@@ -196,14 +196,17 @@ FAMILIES: tuple[Family, ...] = (
         (
             *_numbers("supply_min_v", "supply_max_v", "output_a", "delay_min_s", "delay_max_s"),
             *_yes_no("senses_bus"),
-            *_numbers("senses_to_v"),
+            *_numbers("senses_to_v", "gives_up_s"),
         ),
     ),
     Family(
         "key_switch",
         "key switch",
         "ignition switch, ignition lock",
-        _numbers("dc_volts_v", "carry_a", "make_a", "contacts", "lead_mm2"),
+        (
+            _choice("contact", "opens to stop", "closes to stop"),
+            *_numbers("dc_volts_v", "carry_a", "make_a", "contacts", "lead_mm2"),
+        ),
     ),
     Family(
         "stop_switch",

@@ -71,7 +71,7 @@ def read_margins(path: Path, faults: list[Fault]) -> Margins:
     """Read a margins table; it holds every margin of the shipped one, each once and within its own limits."""
     table = read_table(path, COLUMNS, faults)
     _check(table, faults)
-    margins = (_margin(row) for row in table.rows)
+    margins = sorted((_margin(row) for row in table.rows), key=lambda margin: margin.name)
     return Margins({margin.name: margin for margin in margins})
 
 

@@ -1,7 +1,8 @@
 """Whatever closes the contactor must wait until the bus is full.
 
 Asks:     it senses the bus up to the highest volts; or it is a timer that can be set to the time allowed, and what
-          draws from the bus meanwhile is known.
+          draws from the bus meanwhile is known. One that senses gives up within the time allowed and lets the
+          precharge relay go.
 Why:      a timer knows nothing of a bus that something drags down, and closes on a large step.
 Cure:     a bus-sensing closer, or measure the controller's idle watts and enter them.
 Ignores:  a controller that closes its own contactor: say so by leaving the contactor to it.
@@ -22,7 +23,9 @@ def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
     senses = np.array([word == "yes" for word in parts.word("senses_bus")])
     known = np.where([word == "" for word in parts.word("senses_bus")], np.nan, 0.0)
     trusted = 0.0 if duty.word("bus load known") == "yes" else np.nan
-    volts, longest, shortest = (parts.rating(name) for name in ("senses_to_v", "delay_max_s", "delay_min_s"))
+    volts, longest, shortest, gives_up = (
+        parts.rating(name) for name in ("senses_to_v", "delay_max_s", "delay_min_s", "gives_up_s")
+    )
     return [
         at_least("volts it senses", volts.with_values(np.where(senses, volts.values, np.inf) + known), duty.voltage_v),
         at_least(
@@ -33,6 +36,11 @@ def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
         at_most(
             "shortest delay",
             shortest.with_values(np.where(senses, 0.0, shortest.values + trusted) + known),
+            duty.precharge_s,
+        ),
+        at_most(
+            "time after which it gives up",
+            gives_up.with_values(np.where(senses, gives_up.values, 0.0) + known),
             duty.precharge_s,
         ),
     ]

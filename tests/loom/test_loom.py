@@ -147,6 +147,7 @@ def test_key_at_pack_volts_stands_in_the_converter_feed(edited: Edited, margins:
     assert "converter in" not in reached(high, "pack plus", without=("key switch",))
 
 
+@every_loom
 def test_the_phase_leads_are_three_and_cut_as_three(loom: tuple[JobFile, Loom]) -> None:
     job, laid = loom
     assert laid.wire("phase leads").count == 3
