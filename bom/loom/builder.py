@@ -152,6 +152,7 @@ class Builder:
             part_of_m=self.job.runs.tap_stub,
             together=self.margins.pair_wires,
         )
+        self.link("relieves", fuse, stub)
         self.lug(stub, "plus post", on="plus post")
         self.link("takes wire", holder, stub)
         return fuse

@@ -1,11 +1,8 @@
 """The 12 V side: supply, load relay, fuse box, circuits with their loads, and the control chain."""
 
+from bom.loom.branches import RUN_ZONE, SWITCHES, lay_out_branches
 from bom.loom.builder import Builder
 from bom.read.job import Load
-
-# The donor's switches that carry a load's current.
-SWITCHES = ("start button", "horn button", "light switch", "dip switch", "indicator switch", "brake switch")
-RUN_ZONE = {"front": "bar", "rear": "under seat", "dash": "bar"}
 
 
 def lay_out_low_volt(build: Builder) -> None:
@@ -106,25 +103,7 @@ def _circuit(build: Builder, name: str, loads: list[Load]) -> None:
     )
     build.link("takes fuse", "fuse box", fuse)
     build.link("opens", "converter", fuse)
-    run: float = getattr(build.job.runs, loads[0].run)
-    ways = [(f"{name} feed", f"fuse box to {name}", (f"{name} fuse out", f"{name} plus"))]
-    if two_wire(build):
-        ways.append((f"{name} return", f"{name} to the 12 V minus rail", (f"{name} minus", "12 V rail minus")))
-    for wire, title, ends in ways:
-        build.wire(
-            wire,
-            title,
-            name,
-            RUN_ZONE[loads[0].run],
-            ends,
-            run,
-            guard=fuse,
-            part_of_m=run * len(ways),
-            together=build.margins.bundle_wires,
-            item=build.item("loom"),
-            load=loads[0].name,
-        )
-        build.crimps(wire, 2)
+    lay_out_branches(build, name, fuse, loads, returns=two_wire(build))
     for load in loads:
         if load.is_bought:
             family = "horn" if load.purpose == "horn" else "lamp"
@@ -183,36 +162,48 @@ def _control_chain(build: Builder) -> None:
     if at_12:
         ways = [
             ("key feed", "control fuse to the key switch", ("control fuse out", "key switch in")),
+            ("load relay feed", "key switch to the load relay's coil", ("key switch out", "load relay coil")),
             ("key out", "key switch to the stop switch", ("key switch out", "stop switch in")),
         ]
     ways.append(("stop wire", "stop switch to the coils", ("stop switch out", "coils")))
-    run = build.job.runs.key
     for name, title, ends in ways:
-        build.wire(
-            name,
-            title,
-            "key control",
-            "bar",
-            ends,
-            run,
-            guard=fuse,
-            part_of_m=run * (len(ways) + 1),
-            together=build.margins.bundle_wires,
-        )
-        build.crimps(name, 2)
+        _control_wire(build, name, title, "bar", ends, build.job.runs.key)
     build.link("takes wire", "control fuse holder", ways[0][0])
-    build.wire(
-        "coil return",
-        "coils back to the 12 V minus rail",
-        "key control",
-        "frame",
-        ("coils minus", "12 V rail minus"),
-        run,
-        guard=fuse,
-        part_of_m=run * (len(ways) + 1),
-        together=build.margins.bundle_wires,
-    )
-    build.crimps("coil return", 2)
+    back = ("coil return", "coils back to the 12 V minus rail", ("coils minus", "12 V rail minus"))
+    for name, title, ends in (*_coil_wires(build), back):
+        _control_wire(build, name, title, "frame", ends, build.job.runs.contactor_to_controller)
     build.place("bar plug", "signal_connector", "plug of the handlebar leads", "key control", "bar")
     for name, _, _ in ways:
         build.link("takes wire", "bar plug", name)
+
+
+def _coil_wires(build: Builder) -> list[tuple[str, str, tuple[str, str]]]:
+    """List the wires from the coils' feed: the contactor's coil only through what waits for the bus."""
+    out = []
+    if any(place.name == "contactor closer" for place in build.places):
+        out += [
+            ("closer feed", "coils' feed to the contactor closer", ("coils", "contactor closer in")),
+            ("contactor coil feed", "closer to the contactor's coil", ("contactor closer out", "contactor coil")),
+        ]
+    elif build.job.wishes.contactor:
+        out.append(("contactor coil feed", "coils' feed to the contactor's coil", ("coils", "contactor coil")))
+    if build.job.controller.key_input == "12 V":
+        out.append(("key input wire", "coils' feed to the controller's key input", ("coils", "controller key input")))
+    return out
+
+
+def _control_wire(build: Builder, name: str, title: str, zone: str, ends: tuple[str, str], run: float) -> None:
+    """Lay one wire of the chain; the drop is shared over key, stop switch, coils and the way back."""
+    runs = build.job.runs
+    build.wire(
+        name,
+        title,
+        "key control",
+        zone,
+        ends,
+        run,
+        guard="control fuse",
+        part_of_m=3 * runs.key + 3 * runs.contactor_to_controller,
+        together=build.margins.bundle_wires,
+    )
+    build.crimps(name, 2)

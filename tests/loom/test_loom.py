@@ -99,7 +99,14 @@ def reached(loom: Loom, start: str, without: tuple[str, ...] = ()) -> set[str]:
     """Walk the wires from a point, through every part from its "in" to its "out"."""
     edges = [(wire.start, wire.end) for wire in loom.wires]
     points = {point for edge in edges for point in edge}
-    edges += [(point, f"{point.removesuffix(' in')} out") for point in points if point.endswith(" in")]
+    edges += [
+        (point, out)
+        for point in points
+        if point.endswith(" in")
+        for out in points
+        if out.removesuffix(" left").removesuffix(" right").removesuffix(" dip").removesuffix(" main")
+        == f"{point.removesuffix(' in')} out"
+    ]
     found, todo = set(), [start]
     while todo:
         here = todo.pop()
@@ -136,9 +143,50 @@ def test_the_break_by_hand_kills_every_tap(loom: tuple[JobFile, Loom]) -> None:
 @pytest.mark.parametrize(("wish", "back"), [(True, {"return"}), (False, set())])
 def test_lamps_return_by_wire_only_where_wished(wish: bool, back: set[str], edited: Edited, margins: Margins) -> None:
     loom = lay_out(edited("street-72", {"wishes.two_wire": wish}), margins, "12 V")
-    circuits = [wire.name for wire in loom.wires if " circuit " in wire.name]
-    assert circuits
-    assert {name.rsplit(" ", 1)[-1] for name in circuits} - {"feed"} == back
+    laid = [wire for wire in loom.wires if loom.place(wire.name).circuit.endswith(" circuit")]
+    assert laid
+    assert {wire.name.rsplit(" ", 1)[-1] for wire in laid if wire.end == "12 V rail minus"} == back
+
+
+@every_loom
+def test_every_load_is_reached_and_only_through_its_switches(loom: tuple[JobFile, Loom]) -> None:
+    job, whole = loom
+    feeds = {item.name: item.feeds for item in job.donor.items}
+    for load in job.loads:
+        fuse = f"{load.circuit or load.name} circuit fuse out"
+        ends = {wire.end for wire in whole.wires if f"{load.name} plus" in wire.end or f"{load.name} and " in wire.end}
+        assert ends
+        assert ends <= reached(whole, fuse)
+        mine = f" ({load.circuit or load.name} circuit) in"
+        parts = {wire.end.removesuffix(" in") for wire in whole.wires if wire.end.endswith(mine)}
+        switches = tuple(part for part in parts if load.name in feeds[part.rsplit(" (", 1)[0]])
+        flasher = ("flasher",) if "indicate" in load.on else ()
+        for open_ones in filter(None, (switches, flasher)):
+            assert not ends & reached(whole, fuse, without=open_ones)
+        wanted = [item for item in job.donor.items if load.name in item.feeds]
+        assert len(switches) == len(wanted)
+
+
+@every_loom
+def test_the_contactor_coil_hangs_on_what_waits_for_the_bus(loom: tuple[JobFile, Loom]) -> None:
+    job, whole = loom
+    if job.wishes.contactor:
+        assert "contactor coil" in reached(whole, "coils")
+        assert "contactor coil" not in reached(whole, "coils", without=("contactor closer",))
+
+
+@every_loom
+def test_the_stop_switch_leaves_the_lamps_on(loom: tuple[JobFile, Loom]) -> None:
+    _, whole = loom
+    assert "coils" not in reached(whole, "control fuse out", without=("stop switch",))
+    if whole.arrangement == "12 V":
+        assert "load relay coil" in reached(whole, "control fuse out", without=("stop switch",))
+        assert "load relay coil" not in reached(whole, "control fuse out", without=("key switch",))
+
+
+@every_loom
+def test_the_controller_is_woken(loom: tuple[JobFile, Loom]) -> None:
+    assert "controller key input" in {wire.end for wire in loom[1].wires}
 
 
 def test_key_at_pack_volts_stands_in_the_converter_feed(edited: Edited, margins: Margins) -> None:
