@@ -2,6 +2,7 @@
 
 import argparse
 import gc
+import io
 import json
 import shutil
 import sys
@@ -22,6 +23,7 @@ GOOD, UNSOUND, BROKEN = 0, 1, 2
 
 def main(arguments: Sequence[str] | None = None) -> int:
     """Run the command and give its exit code: 0 good, 1 fails or can't be told, 2 bad input or a crash."""
+    _speak_utf8()
     options = parser().parse_args(arguments)
     gc.disable()  # a short run: looking for rubbish takes a fifth of it and finds little
     try:
@@ -47,6 +49,15 @@ def main(arguments: Sequence[str] | None = None) -> int:
     finally:
         gc.enable()
     return code
+
+
+def _speak_utf8() -> None:
+    """Write UTF-8 whatever the machine's habit: a pipe on Windows would refuse an ohm sign."""
+    for stream in (sys.stdout, sys.stderr):
+        if isinstance(stream, io.TextIOWrapper) and not stream.isatty():
+            stream.reconfigure(encoding="utf-8")
+        elif isinstance(stream, io.TextIOWrapper):
+            stream.reconfigure(errors="replace")
 
 
 def parser() -> argparse.ArgumentParser:

@@ -63,7 +63,9 @@ _ALL = (
         "length",
         "a length",
         "m",
-        {"m": "metre", "mm": "millimetre", "cm": "centimetre", "ft": "foot", "in": "inch"},
+        {"m": "metre", "mm": "millimetre", "cm": "centimetre", "ft": "foot", "in": "inch"}
+        | {"metre": "metre", "metres": "metre", "meter": "metre", "meters": "metre"}
+        | {"feet": "foot", "foot": "foot", "inch": "inch", "inches": "inch", "'": "foot", '"': "inch"},
         ("1.8 m", "300 mm", "6 ft"),
         ((1, "m"), (0, "mm")),
     ),
@@ -79,7 +81,7 @@ _ALL = (
         "voltage",
         "a voltage",
         "V",
-        {"V": "volt", "mV": "millivolt", "kV": "kilovolt"},
+        {"V": "volt", "mV": "millivolt", "kV": "kilovolt", "volt": "volt", "volts": "volt"},
         ("84 V", "12.6 V", "3.65 V"),
         ((0, "V"),),
     ),
@@ -87,7 +89,7 @@ _ALL = (
         "current",
         "a current",
         "A",
-        {"A": "ampere", "mA": "milliampere", "kA": "kiloampere"},
+        {"A": "ampere", "mA": "milliampere", "kA": "kiloampere", "amp": "ampere", "amps": "ampere"},
         ("10 A", "200 mA"),
         ((1e3, "kA"), (1, "A"), (0, "mA")),
     ),
@@ -95,7 +97,7 @@ _ALL = (
         "power",
         "a power",
         "W",
-        {"W": "watt", "mW": "milliwatt", "kW": "kilowatt"},
+        {"W": "watt", "mW": "milliwatt", "kW": "kilowatt", "watt": "watt", "watts": "watt"},
         ("55 W", "1.2 kW"),
         ((1e3, "kW"), (1, "W"), (0, "mW")),
     ),
@@ -103,7 +105,7 @@ _ALL = (
         "resistance",
         "a resistance",
         "Ω",
-        {"Ω": "ohm", "ohm": "ohm", "mΩ": "milliohm", "mohm": "milliohm"}
+        {"Ω": "ohm", "ohm": "ohm", "ohms": "ohm", "mΩ": "milliohm", "mohm": "milliohm"}
         | {"µΩ": "microohm", "kΩ": "kiloohm", "kohm": "kiloohm", "MΩ": "megaohm", "Mohm": "megaohm"},
         ("4.7 Ω", "0.5 mΩ", "4.7 kohm"),
         ((1e6, "MΩ"), (1e3, "kΩ"), (1, "Ω"), (0, "mΩ")),
@@ -120,7 +122,8 @@ _ALL = (
         "time",
         "a time",
         "s",
-        {"s": "second", "ms": "millisecond", "min": "minute", "h": "hour"},
+        {"s": "second", "ms": "millisecond", "min": "minute", "h": "hour"}
+        | {"sec": "second", "seconds": "second", "minutes": "minute", "hours": "hour"},
         ("10 s", "500 ms", "30 min"),
         ((7200, "h"), (120, "min"), (1, "s"), (0, "ms")),
     ),

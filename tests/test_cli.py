@@ -219,3 +219,15 @@ def test_help_is_quick(project: Path) -> None:
     loaded = imported(project, "--help")
     assert "argparse" in loaded
     assert not loaded & {"numpy", "pydantic", "pint", "highspy", "openpyxl", "jinja2"}
+
+
+def test_a_pipe_of_another_encoding_gets_utf8(project: Path) -> None:
+    done = subprocess.run(
+        [sys.executable, "-m", "bom", "check", str(JOB), "--all"],
+        cwd=project,
+        env={**os.environ, "PYTHONPATH": str(project), "PYTHONUTF8": "0", "PYTHONIOENCODING": "ascii"},
+        capture_output=True,
+        check=False,
+    )
+    assert (done.returncode, done.stderr) == (0, b"")
+    assert "°C" in done.stdout.decode("utf-8")

@@ -121,7 +121,8 @@ def _charging(session: Session) -> list[Test]:
     pack, margins = session.build.facts.pack.full_charge_v, session.margins
     top = pack.high * (1 + margins.charger_over_fraction)
     return [
-        ("charge port cold, drive blocked while plugged in", "yes"),
+        ("charge port while riding: cap shut, pins not to be touched", "live; no interlock is listed here"),
+        ("ride off while plugged in: what stops it", "written down; if nothing does, tell the owner"),
         ("charging amps at the start", f"at most {session.loaded.job.wishes.charge_current:g} A"),
         ("pack volts at the end", f"at most {top:.1f} V"),
     ]

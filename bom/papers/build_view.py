@@ -37,6 +37,12 @@ def view(session: Session) -> Mapping[str, object]:
         "tests": bench_tests(session, figures, fuses),
         "labels": labels(session, figures, fuses),
         "owner": owner(session),
+        "polarised": [
+            f"{place} ({entry.part_id})"
+            for place, entry in build.filled.items()
+            if "polarised" in entry.part.words and entry.part.word("polarised")[0] == "yes"
+        ],
+        "untested": [item for item in build.donor if item.verdict == "test first"],
     }
 
 

@@ -5,6 +5,7 @@ from math import isfinite
 
 from bom.papers.bench import Bench
 from bom.papers.fuse_rows import FuseRow
+from bom.read.job import JobFile
 from bom.session import Session
 
 
@@ -13,9 +14,10 @@ def labels(session: Session, figures: Bench, fuses: Sequence[FuseRow]) -> list[s
     pack, job = session.build.facts.pack, session.loaded.job
     high = figures.working_v
     rated = ", ".join(f"{row.place} {row.rated_a:g} A" for row in fuses if isfinite(row.rated_a))
+    isolator = _isolator(job)
     out = [
         f"On the pack box, the controller and the motor leads: DANGER, up to {high:.0f} V direct current",
-        "Beside the hand isolator: ISOLATE HERE FIRST, with an arrow",
+        f"Beside the {isolator}: KEY OFF, THEN ISOLATE HERE, with an arrow",
         "Beside the controller: AFTER ISOLATING WAIT ____ s AND MEASURE (enter the time measured below)",
         f"At the fuses: {rated}",
     ]
@@ -29,11 +31,17 @@ def owner(session: Session) -> Mapping[str, str]:
     """Give the figures of the owner's notes."""
     build, job = session.build, session.loaded.job
     flasher = build.filled.get("flasher")
-    isolator = job.wishes.isolator
     return {
         "full": f"{build.facts.pack.full_charge_v.high:.1f} V",
         "charge_a": f"{job.wishes.charge_current:g} A",
         "chemistry": job.pack.chemistry,
         "flasher": flasher.part.word("name")[0] if flasher else "",
-        "isolator": f"the {isolator}" if isolator != "none" else "the pack plug, if there is one",
+        "isolator": f"the {_isolator(job)}",
     }
+
+
+def _isolator(job: JobFile) -> str:
+    """Name what isolates the pack by hand."""
+    if job.wishes.isolator != "none":
+        return job.wishes.isolator
+    return "pack plug" if job.wishes.pack_plug else "main fuse"

@@ -37,7 +37,7 @@ def write_summary(page: Page, session: Session, parts: PartsLayout) -> None:
     row = _answers(page, row + 1, build)
     row = _donor(page, row + 1, build)
     row = _money(page, row + 1, build, parts)
-    row = _arrangements(page, row + 1, session)
+    row = _arrangements(page, row + 1, session, parts)
     row = _first(page, row + 1, session)
     page.put(row + 1, 1, "Cautions", SECTION)
     for index, text in enumerate(CAUTIONS, start=row + 2):
@@ -133,7 +133,7 @@ def _money(page: Page, row: int, build: Build, parts: PartsLayout) -> int:
     return row + 3
 
 
-def _arrangements(page: Page, row: int, session: Session) -> int:
+def _arrangements(page: Page, row: int, session: Session, parts: PartsLayout) -> int:
     page.put(row, 1, "Key arrangements side by side", SECTION)
     row += 1
     page.put(row, 1, "", BOLD)
@@ -146,6 +146,9 @@ def _arrangements(page: Page, row: int, session: Session) -> int:
         page.put(row, 1, word, BOLD)
         for column, answer in enumerate(answers, start=2):
             value = answer[word]
+            if word == "cost of parts" and column == 2:  # the one papered here follows an edit
+                page.formula(row, column, parts.total, session.build.bill.total, MONEY)
+                continue
             page.put(row, column, value, MONEY if word == "cost of parts" else COMPARED)
     return row + 1
 

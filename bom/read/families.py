@@ -180,6 +180,7 @@ FAMILIES: tuple[Family, ...] = (
             *_numbers("dc_volts_v", "carry_a", "make_a"),
             *_COIL,
             _choice("contact", "NO", "changeover"),
+            *_yes_no("polarised"),
             *_numbers("wire_max_mm2"),
         ),
     ),

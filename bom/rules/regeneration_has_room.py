@@ -1,7 +1,9 @@
 """Regeneration must find room in the pack.
 
-Asks:     regeneration amps are at most the charge limit, and the over-voltage limit is known.
-Why:      the battery management opens and the bus rises into controller, converter and lamps.
+Asks:     regeneration amps are at most the charge limit; the over-voltage limit is known, stands above a full pack,
+          and, with its margin, above a full pack that takes regeneration amps.
+Why:      the battery management opens and the bus rises into controller, converter and lamps; a controller whose limit
+          lies below full charge trips or will not brake on a full pack.
 Cure:     less regeneration, a charge that ends below full, or none on a full pack.
 Ignores:  cold cells, which take much less.
 Source:   common practice, no source.
@@ -27,9 +29,20 @@ def judge(view: LoomView) -> list[LoomAnswer]:
         verdict = Verdict.PASS if limit >= control.regen else Verdict.FAIL
         room = LoomAnswer("regeneration", verdict, what, units.show(limit, "current"), needed, because)
     if control.over_voltage is not None:
-        return [room]
+        return [room, _cut(view, control.over_voltage, control.regen)]
     datum = "the controller's over-voltage limit"
     return [room, LoomAnswer("regeneration", Verdict.CANT_TELL, cut, "not known", "a figure", "the bus rises", datum)]
+
+
+def _cut(view: LoomView, limit_v: float, regen_a: float) -> LoomAnswer:
+    """Compare the over-voltage limit with a full pack at rest, and with one that takes regeneration."""
+    pack = view.facts.pack
+    full_v = pack.full_charge_v.high
+    braking_v = full_v + regen_a * pack.resistance_ohm.low
+    verdict = Verdict.FAIL if limit_v <= full_v else Verdict.TIGHT if limit_v < braking_v else Verdict.PASS
+    needed = f"over {units.show(full_v, 'voltage')}, better {units.show(braking_v, 'voltage')}"
+    because = "a full pack, and one that takes the regeneration amps"
+    return LoomAnswer("regeneration", verdict, "over-voltage limit", units.show(limit_v, "voltage"), needed, because)
 
 
 RULE = LoomRule(judge)

@@ -8,7 +8,7 @@ import pytest
 from markdown_it import MarkdownIt
 
 from bom.judge.verdict import Verdict
-from bom.papers.build_sheet import plain
+from bom.papers.build_sheet import build_sheet, plain
 from bom.session import Session
 
 CELL_EDGE = re.compile(r"(?<!\\)\|")
@@ -125,3 +125,14 @@ def test_the_fall_to_60_v_is_that_of_circuit_theory(sound: Session) -> None:
     from bom.papers.bench import bench
 
     assert bench(sound).bleed_s == pytest.approx(8.43, abs=0.005)
+
+
+def test_polarised_parts_are_named_with_their_way_round(sound: Session) -> None:
+    polarised = [
+        entry.part_id
+        for entry in sound.build.filled.values()
+        if "polarised" in entry.part.words and entry.part.word("polarised")[0] == "yes"
+    ]
+    assert polarised
+    for part_id in polarised:
+        assert re.search(rf"\\?\({part_id}\\?\) is polarised: its plus mark towards the pack", build_sheet(sound))

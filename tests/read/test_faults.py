@@ -79,7 +79,7 @@ seris = 20
 full_charge = 84
 [[loads]]
 name = "headlamp"
-power = "55 watt"
+power = "55 wat"
 [[loads]]
 name = 3
 on = ["riding", "kee"]
@@ -88,7 +88,7 @@ on = ["riding", "kee"]
         (2, "pack.chemistry", "LPF"),
         (4, "pack.full_charge", "84"),
         (3, "pack.seris", "seris"),
-        (7, "loads[1] (headlamp).power", "55 watt"),
+        (7, "loads[1] (headlamp).power", "55 wat"),
         (9, "loads[2].name", "3"),
         (8, "loads[2].power", ""),
         (10, "loads[2].on[2]", "kee"),

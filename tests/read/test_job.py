@@ -136,3 +136,12 @@ def test_a_shared_lamp_must_be_one_that_is_there(other: str, told: Told) -> None
 def test_what_is_bought(keys: dict[str, object], is_bought: bool) -> None:
     load = Load.model_validate({"name": "lamp", "power": "5 W", "on": ["key"], **keys})
     assert load.is_bought is is_bought
+
+
+def test_unknown_is_the_same_as_left_out(project: Path, tmp_path: Path) -> None:
+    text = (project / "templates" / "jobs" / "frame-return-105.toml").read_text(encoding="utf-8")
+    path = tmp_path / "bike.toml"
+    path.write_text(text.replace('"32 mohm"', '"unknown"'), encoding="utf-8")
+    pack = load_job(path).job.pack
+    assert pack.pack_resistance is None
+    assert "pack_resistance" not in pack.model_fields_set

@@ -50,6 +50,20 @@ CASES = [
     ("regeneration-has-room", {"controller.regen": "46 A", "pack.bms.charge": "45 A"}, "charge limit", "fail"),
     ("regeneration-has-room", {"pack.bms.charge": None}, "charge limit", "can't tell"),
     ("regeneration-has-room", {"controller.over_voltage": None}, "over-voltage limit", "can't tell"),
+    # 20 cells of 4.2 V are full at 84 V; Ohm's law: 30 A through the pack's 0.02 ohm adds 0.6 V
+    ("regeneration-has-room", {"controller.over_voltage": "84 V"}, "over-voltage limit", "fail"),
+    (
+        "regeneration-has-room",
+        {"controller.over_voltage": "84.5 V", "controller.regen": "30 A", "pack.pack_resistance": "20 mohm"},
+        "over-voltage limit",
+        "tight",
+    ),
+    (
+        "regeneration-has-room",
+        {"controller.over_voltage": "84.7 V", "controller.regen": "30 A", "pack.pack_resistance": "20 mohm"},
+        "over-voltage limit",
+        "pass",
+    ),
     ("regeneration-has-room", {"controller.regen": None}, "charge limit", "not asked"),
     ("strings-are-fused", {"pack.strings": 1}, "strings", "pass"),
     ("strings-are-fused", {"pack.strings": 2}, "strings", "fail"),
