@@ -66,7 +66,7 @@ def lay_out_branches(build: Builder, circuit: str, fuse: str, loads: list[Load],
                 item=build.item("loom"),
                 load=branch.loads[0].name,
             )
-            build.crimps(piece.name, 2)
+            build.finish(piece.name)
 
 
 def _branches(build: Builder, circuit: str, loads: list[Load]) -> list[Branch]:

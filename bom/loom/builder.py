@@ -112,6 +112,18 @@ class Builder:
         self.link("crimped on", name, wire)
         return name
 
+    def finish(self, wire: str) -> None:
+        """Finish both ends of a thin wire: a lug on each end that lands on a post, a crimp terminal on the others."""
+        posts = [end for end in self.cable(wire).terminals if self.is_post(end)]
+        for post in posts:
+            self.lug(wire, post, on=post)
+        if len(posts) < 2:
+            self.crimps(wire, 2 - len(posts))
+
+    def is_post(self, point: str) -> bool:
+        """Tell whether a point of the loom is a post."""
+        return any(place.name == point and place.family == "post" for place in self.places)
+
     def lug(self, wire: str, end: str, *, on: str = "", quantity: float = 1) -> None:
         """Put a lug on one end of a wire, on a chosen part's stud or one the job names."""
         cable = self.cable(wire)

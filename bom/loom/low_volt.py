@@ -34,6 +34,8 @@ def two_wire(build: Builder) -> bool:
 def _supply(build: Builder) -> None:
     """Lead the converter's output to the fuse box, through the load relay where the key drives relays."""
     run = build.job.runs.converter_to_fuse_box
+    rail = "12 V rail minus"
+    build.place(rail, "post", "minus rail of the 12 V side", "12 V supply", "under seat", ends=(rail,))
     build.place("fuse box", "fuse_box", "fuse box", "12 V supply", "under seat", item=build.item("fuse box"))
     lead = ("control lead", "12 V supply to the control fuse", ("12 V supply", "control fuse in"))
     feeds = [("12 V feed", "converter plus to the fuse box", ("12 V supply", "fuse box in"))]
@@ -60,9 +62,10 @@ def _supply(build: Builder) -> None:
             part_of_m=2 * run,
             together=build.margins.pair_wires,
         )
-        terminals = build.crimps(name, 2)
-        for fed in (name, terminals):
-            build.link("feeds", "converter", fed)
+        build.finish(name)
+        build.link("feeds", "converter", name)
+        if name != "12 V return":
+            build.link("feeds", "converter", f"{name} terminals")
     build.link("feeds", "converter", "fuse box")
 
 
@@ -88,7 +91,7 @@ def _buffer(build: Builder) -> None:
             part_of_m=2 * run,
             together=build.margins.pair_wires,
         )
-        build.crimps(name, 2)
+        build.finish(name)
     build.link("takes wire", "buffer fuse holder", "buffer lead")
 
 
@@ -206,4 +209,4 @@ def _control_wire(build: Builder, name: str, title: str, zone: str, ends: tuple[
         part_of_m=3 * runs.key + 3 * runs.contactor_to_controller,
         together=build.margins.bundle_wires,
     )
-    build.crimps(name, 2)
+    build.finish(name)

@@ -4,6 +4,8 @@ from dataclasses import dataclass
 
 from bom.loom.builder import Builder
 
+BOTH = 2
+
 
 @dataclass(frozen=True)
 class Tap:
@@ -27,7 +29,9 @@ class Tap:
             part_of_m=self.whole_m,
             together=self.build.margins.pair_wires,
         )
-        if crimps:
+        if crimps == BOTH:
+            self.build.finish(wire)
+        elif crimps:
             self.build.crimps(wire, crimps)
         return wire
 
@@ -72,6 +76,8 @@ def _converter(build: Builder) -> None:
     through_key = build.key_at == "pack volts"
     tap = Tap(build, "converter input", fuse, 2 * run + (2 * key_run if through_key else 0))
     if through_key:
+        node = "key node"
+        build.place(node, "post", "covered joint behind the key", "converter input", "frame", ends=(node,))
         tap.from_holder("key feed", "converter fuse to the key switch", "key switch in", key_run, 1)
         tap.wire("key out", "key switch back to the frame", "key switch out", "key node", key_run, 2)
         tap.wire("converter feed", "key node to converter plus", "key node", "converter in", run, 2)
