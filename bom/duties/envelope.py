@@ -66,6 +66,7 @@ def _wire(place: Place, wire: Wire, needs: Needs, facts: Facts) -> Needs:
 
 def _stud(place: Place, facts: Facts) -> Needs:
     studs = {"pack": facts.job.pack.stud, "controller": facts.job.controller.stud, "motor": facts.job.motor.stud}
+    studs["frame"] = int(facts.margins.frame_bolt_m)
     if place.end not in studs:
         return {}
     return {"stud_m": Span.of(float(studs[place.end]), "", f"{place.end} terminal, M{studs[place.end]}")}

@@ -46,8 +46,10 @@ def _supply(build: Builder) -> None:
             ("12 V feed", "converter plus to the load relay", ("12 V supply", "load relay in")),
             ("12 V feed 2", "load relay to the fuse box", ("load relay out", "fuse box in")),
         ]
-    back = "fuse box minus rail to converter minus" if two_wire(build) else "frame bond to converter minus"
-    for name, title, ends in (lead, *feeds, ("12 V return", back, ("12 V rail minus", "12 V minus"))):
+    backs = [("12 V return", "minus rail to converter minus", (rail, "12 V minus"))]
+    if not two_wire(build):
+        backs.append(("frame bond", "frame to the minus rail", ("frame", rail)))
+    for name, title, ends in (lead, *feeds, *backs):
         guard = "buffer fuse" if build.job.wishes.buffer_battery else ""
         if guard and not any(place.name == guard for place in build.places):
             build.in_line(guard, "blade_fuse", "fuse at the buffer battery", "12 V supply", "under seat")
@@ -62,9 +64,12 @@ def _supply(build: Builder) -> None:
             part_of_m=2 * run,
             together=build.margins.pair_wires,
         )
-        build.finish(name)
         build.link("feeds", "converter", name)
-        if name != "12 V return":
+        if name == "frame bond":
+            build.lug(name, "frame")
+            build.lug(name, rail, on=rail)
+        else:
+            build.finish(name)
             build.link("feeds", "converter", f"{name} terminals")
     build.link("feeds", "converter", "fuse box")
 

@@ -40,7 +40,7 @@ class Place:
     item       the donor item that may stay here, by name
     keep       whether the builder wants the donor's kept
     load       the 12 V load it is or serves, by name
-    end        what a lug goes on: "pack", "controller", "motor", or a place
+    end        what a lug goes on: "pack", "controller", "motor", "frame", or a place
     """
 
     name: str

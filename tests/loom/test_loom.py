@@ -189,6 +189,12 @@ def test_the_controller_is_woken(loom: tuple[JobFile, Loom]) -> None:
     assert "controller key input" in {wire.end for wire in loom[1].wires}
 
 
+@pytest.mark.parametrize("wish", [True, False])
+def test_the_frame_is_bonded_where_lamps_return_by_it(wish: bool, edited: Edited, margins: Margins) -> None:
+    loom = lay_out(edited("street-72", {"wishes.two_wire": wish}), margins, "12 V")
+    assert ("12 V minus" in reached(loom, "frame")) is not wish
+
+
 def test_key_at_pack_volts_stands_in_the_converter_feed(edited: Edited, margins: Margins) -> None:
     low, high = (lay_out(edited(), margins, key) for key in ("12 V", "pack volts"))
     assert "converter in" in reached(low, "pack plus", without=("key switch",))
