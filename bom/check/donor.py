@@ -90,10 +90,10 @@ def _verdict(
     entries = [filled[place.name] for place in places if place.name in filled]
     instead = "; ".join(dict.fromkeys(_named(entry) for entry in entries if entry.origin != "donor"))
     reason = worst.sentence + (f" Find out: {worst.datum}." if worst.datum else "")
-    kept = [entry.place.title for entry in entries if entry.origin == "donor"]
+    kept = [entry for entry in entries if entry.origin == "donor"]
     if kept and len(kept) < len(entries):
-        gone = [entry.place.title for entry in entries if entry.origin != "donor"]
-        reason = f"{len(kept)} of {len(entries)} runs stay; renew {', '.join(gone)}. {reason}"
+        gone = dict.fromkeys(entry.place.circuit for entry in entries if entry.origin != "donor")
+        reason = f"{len(kept)} of {len(entries)} runs stay; renew the others, in the {', '.join(gone)}. {reason}"
         return DonorVerdict(item.name, item.kind, item.keep, "stays if", reason, instead)
     return DonorVerdict(item.name, item.kind, item.keep, WORDS[worst.verdict], reason, instead)
 
