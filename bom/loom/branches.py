@@ -71,14 +71,13 @@ def lay_out_branches(build: Builder, circuit: str, fuse: str, loads: list[Load],
 
 def _branches(build: Builder, circuit: str, loads: list[Load]) -> list[Branch]:
     """Group loads that share their switches, their flasher and their run."""
-    grouped: dict[tuple[object, ...], list[Load]] = {}
-    stages: dict[tuple[object, ...], tuple[tuple[Item, ...], ...]] = {}
+    grouped: dict[tuple[tuple[str, ...], bool, str], list[Load]] = {}
     for load in loads:
-        through = _stages(build, load)
-        key = (tuple(item.name for stage in through for item in stage), "indicate" in load.on, load.run)
-        grouped.setdefault(key, []).append(load)
-        stages[key] = through
-    return [Branch(circuit, tuple(group), stages[key], bool(key[1])) for key, group in grouped.items()]
+        switches = tuple(item.name for stage in _stages(build, load) for item in stage)
+        grouped.setdefault((switches, "indicate" in load.on, load.run), []).append(load)
+    return [
+        Branch(circuit, tuple(group), _stages(build, group[0]), flashes) for (_, flashes, _), group in grouped.items()
+    ]
 
 
 def _stages(build: Builder, load: Load) -> tuple[tuple[Item, ...], ...]:

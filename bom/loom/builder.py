@@ -112,17 +112,16 @@ class Builder:
         self.link("crimped on", name, wire)
         return name
 
-    def finish(self, wire: str) -> None:
-        """Finish both ends of a thin wire: a lug on each end that lands on a post, a crimp terminal on the others."""
-        posts = [end for end in self.cable(wire).terminals if self.is_post(end)]
-        for post in posts:
-            self.lug(wire, post, on=post)
-        if len(posts) < 2:
-            self.crimps(wire, 2 - len(posts))
+    def finish(self, wire: str) -> str:
+        """Finish both ends of a thin wire: a lug on each end that is bolted, a crimp terminal on the others.
 
-    def is_post(self, point: str) -> bool:
-        """Tell whether a point of the loom is a post."""
-        return any(place.name == point and place.family == "post" for place in self.places)
+        A post and the frame are bolted to. Returns the place of the crimp terminals, "" where there are none.
+        """
+        posts = {place.name for place in self.places if place.family == "post"}
+        bolted = [end for end in self.cable(wire).terminals if end in posts or end == "frame"]
+        for end in bolted:
+            self.lug(wire, end, on=end if end in posts else "")
+        return self.crimps(wire, 2 - len(bolted)) if len(bolted) < 2 else ""
 
     def lug(self, wire: str, end: str, *, on: str = "", quantity: float = 1) -> None:
         """Put a lug on one end of a wire, on a chosen part's stud or one the job names."""

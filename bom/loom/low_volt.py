@@ -49,10 +49,10 @@ def _supply(build: Builder) -> None:
     backs = [("12 V return", "minus rail to converter minus", (rail, "12 V minus"))]
     if not two_wire(build):
         backs.append(("frame bond", "frame to the minus rail", ("frame", rail)))
+    guard = ""
+    if build.job.wishes.buffer_battery:
+        guard = build.in_line("buffer fuse", "blade_fuse", "fuse at the buffer battery", "12 V supply", "under seat")
     for name, title, ends in (lead, *feeds, *backs):
-        guard = "buffer fuse" if build.job.wishes.buffer_battery else ""
-        if guard and not any(place.name == guard for place in build.places):
-            build.in_line(guard, "blade_fuse", "fuse at the buffer battery", "12 V supply", "under seat")
         build.wire(
             name,
             title,
@@ -65,12 +65,9 @@ def _supply(build: Builder) -> None:
             together=build.margins.pair_wires,
         )
         build.link("feeds", "converter", name)
-        if name == "frame bond":
-            build.lug(name, "frame")
-            build.lug(name, rail, on=rail)
-        else:
-            build.finish(name)
-            build.link("feeds", "converter", f"{name} terminals")
+        terminals = build.finish(name)
+        if terminals:
+            build.link("feeds", "converter", terminals)
     build.link("feeds", "converter", "fuse box")
 
 
