@@ -4,6 +4,7 @@ import argparse
 import gc
 import io
 import json
+import os
 import shutil
 import sys
 from collections.abc import Callable, Sequence
@@ -26,6 +27,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
     _speak_utf8()
     options = parser().parse_args(arguments)
     gc.disable()  # a short run: looking for rubbish takes a fifth of it and finds little
+    os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")  # nothing here is large enough to be worth starting threads
     try:
         code: int = options.run(options)
     except InputError as error:

@@ -121,9 +121,9 @@ def _leaders(slot: Slot, kept: Mapping[str, list[int]], sides: Sequence[tuple[st
     """Of a slot's candidates keep those that no cheaper one goes with all the same partners as."""
     own = sorted(kept[slot.name], key=lambda index: (slot.costs[index], slot.ranks[index]))
     grids = [grid[np.ix_(own, kept[other])] for other, grid in sides]
-    partners = np.concatenate([np.ones((len(own), 1)), *grids], axis=1)
-    lost = partners @ (1.0 - partners).T  # partners the row has and the column lacks
-    replaceable = np.tril(lost == 0, k=-1).any(axis=1)
+    partners = np.packbits(np.concatenate([np.ones((len(own), 1), dtype=bool), *grids], axis=1), axis=1)
+    lost = (partners[:, None] & ~partners[None]).any(axis=2)  # partners the row has and the column lacks
+    replaceable = np.tril(~lost, k=-1).any(axis=1)
     return sorted((own[i] for i in np.flatnonzero(~replaceable)), key=lambda index: slot.ranks[index])
 
 
@@ -208,7 +208,9 @@ def _solve(costs: npt.NDArray[np.float64], rows: _Rows) -> npt.NDArray[np.float6
     solver = highspy.Highs()  # type: ignore[no-untyped-call]
     solver.setOptionValue("output_flag", False)
     solver.setOptionValue("threads", 1)
-    solver.setOptionValue("presolve", "off")  # on problems of this size it costs more than it saves
+    for costly in ("mip_heuristic_run_feasibility_jump", "mip_detect_symmetry"):
+        solver.setOptionValue(costly, False)
+    solver.setOptionValue("presolve", "off")  # on problems of this size all three cost more than they save
     solver.setOptionValue("random_seed", 1)
     solver.setOptionValue("mip_rel_gap", 0.0)
     solver.passModel(lp)

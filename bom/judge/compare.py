@@ -20,7 +20,7 @@ Column = npt.NDArray[np.float64]
 Verdicts = npt.NDArray[np.int8]
 Texts = npt.NDArray[np.object_]
 Blank = Verdict | Verdicts
-_UNTOLD = Verdict.CANT_TELL
+_PASS, _TIGHT, _FAIL, _UNTOLD = (np.int8(v) for v in (Verdict.PASS, Verdict.TIGHT, Verdict.FAIL, Verdict.CANT_TELL))
 HEARSAY = ("seller's word", "unknown")
 
 
@@ -80,9 +80,9 @@ def _judge(what: str, offered: object, needed: Span | Demand, margin: float, bla
     else:
         bad, good = values > demand.high, values <= demand.low
         clean = values <= demand.low * (1 - margin)
-    answers = np.where(good, np.where(clean, Verdict.PASS, Verdict.TIGHT), np.where(bad, Verdict.FAIL, _UNTOLD))
+    answers = np.where(good, np.where(clean, _PASS, _TIGHT), np.where(bad, _FAIL, _UNTOLD))
     answers = np.where(np.isnan(demand.low + demand.high), _UNTOLD, answers)
-    verdicts = np.where(np.isnan(values), blank, answers).astype(np.int8)
+    verdicts = np.where(np.isnan(values), np.int8(blank), answers)
     return Judgement(what, _discounted(verdicts, evidence), values, demand, sense, margin, evidence=evidence)
 
 
@@ -93,7 +93,7 @@ def _discounted(verdicts: Verdicts, evidence: Texts | None) -> Verdicts:
     hearsay = _hearsay(evidence)
     if not hearsay.any():
         return verdicts
-    return np.where(hearsay & (verdicts == Verdict.PASS), np.int8(Verdict.TIGHT), verdicts)
+    return np.where(hearsay & (verdicts == _PASS), _TIGHT, verdicts)
 
 
 def _hearsay(evidence: Texts) -> npt.NDArray[np.bool_]:
@@ -152,7 +152,7 @@ def same_word(what: str, left: Words, right: Words | str, because: str) -> Judge
     wanted = right.values if isinstance(right, Words) else (right,)
     a, b = np.array(left.values, dtype=object)[:, None], np.array(wanted, dtype=object)[None, :]
     unknown = (a == "") | (b == "")
-    verdicts = np.where(unknown, _UNTOLD, np.where(a == b, Verdict.PASS, Verdict.FAIL)).astype(np.int8)
+    verdicts = np.where(unknown, _UNTOLD, np.where(a == b, _PASS, _FAIL))
     evidence = left.evidence[:, None]
     if isinstance(right, Words):
         other = np.broadcast_to(right.evidence[None, :], verdicts.shape)
@@ -165,7 +165,7 @@ def same_word(what: str, left: Words, right: Words | str, because: str) -> Judge
 
 def softened(judgement: Judgement) -> Judgement:
     """Let a shortfall count as tight: where less is worse, not dangerous."""
-    soft = np.where(judgement.verdicts == Verdict.FAIL, np.int8(Verdict.TIGHT), judgement.verdicts)
+    soft = np.where(judgement.verdicts == _FAIL, _TIGHT, judgement.verdicts)
     return replace(judgement, verdicts=soft)
 
 

@@ -103,7 +103,8 @@ class Page:
             self.wrapped.append(Wrapped(row, first, last, look, text))
         for column in range(first + 1, last + 1):
             self._dress(self.sheet.cell(row, column), look)
-        self.sheet.merge_cells(start_row=row, start_column=first, end_row=row, end_column=last)
+        # Its cells are dressed already: the sheet's own way of joining would do each of them again.
+        self.sheet.merged_cells.add(f"{get_column_letter(first)}{row}:{get_column_letter(last)}{row}")
 
     def _cell(self, row: int, column: int, look: Look) -> Cell:
         cell = self.sheet.cell(row, column)
