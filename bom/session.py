@@ -14,7 +14,7 @@ from bom.money.prices import left_out
 from bom.read.catalogue import Catalogue, read_catalogue
 from bom.read.families import BY_NAME
 from bom.read.load_job import LoadedJob, load_job
-from bom.read.margins import Margins
+from bom.read.margins import Margins, shipped_margins
 from bom.read.words import nearest
 
 
@@ -29,10 +29,14 @@ class Session:
 
     loaded: LoadedJob
     catalogue: Catalogue
-    margins: Margins
     build: Build
     other: Build
     notes: tuple[str, ...]
+
+    @property
+    def margins(self) -> Margins:
+        """Give the margins this job was judged with."""
+        return self.loaded.margins
 
     @property
     def builds(self) -> tuple[Build, Build]:
@@ -43,21 +47,27 @@ class Session:
 def run(job_path: Path, catalogue_folder: Path, say: Callable[[str], None]) -> Session:
     """Read and convert.
 
-    Raises InputError with the faults of job and catalogue together.
+    Raises InputError with the faults of job and catalogue together. Pins are checked where nothing leaves
+    doubt about the places they name.
     """
     say("reading")
-    loaded, catalogue = _read(job_path, catalogue_folder)
     faults: list[Fault] = []
-    margins = catalogue.margins.overridden(loaded.job.margins, str(job_path), loaded.margin_lines(), faults)
-    faults += _pin_faults(loaded, catalogue, margins)
+    catalogue = _catalogue(catalogue_folder, faults)
+    of_job: list[Fault] = []
+    loaded = load_job(job_path, catalogue.margins if catalogue else shipped_margins(), of_job)
+    faults += of_job
+    if loaded is None or catalogue is None:
+        raise InputError(faults)
+    if not any(_bears_on_places(fault) for fault in of_job):
+        faults += _pin_faults(loaded, catalogue)
     notes = _currency_notes(loaded, catalogue, faults)
     if faults:
         raise InputError(faults)
-    builds = [convert(loaded.job, catalogue, margins, key_at, say) for key_at in arrangements(loaded.job)]
+    builds = [convert(loaded.job, catalogue, loaded.margins, key_at, say) for key_at in arrangements(loaded.job)]
     if loaded.job.wishes.key == "cheapest":
         builds.sort(key=lambda build: (build.count(Verdict.FAIL), build.count(Verdict.CANT_TELL), build.bill.total))
     build, other = builds
-    return Session(loaded, catalogue, margins, replace(build, donor=_with_other(build, other)), other, notes)
+    return Session(loaded, catalogue, replace(build, donor=_with_other(build, other)), other, notes)
 
 
 def _currency_notes(loaded: LoadedJob, catalogue: Catalogue, faults: list[Fault]) -> tuple[str, ...]:
@@ -78,9 +88,9 @@ def _currency_notes(loaded: LoadedJob, catalogue: Catalogue, faults: list[Fault]
     )
 
 
-def _pin_faults(loaded: LoadedJob, catalogue: Catalogue, margins: Margins) -> list[Fault]:
+def _pin_faults(loaded: LoadedJob, catalogue: Catalogue) -> list[Fault]:
     """Find pins that name no place of either arrangement, or no part of the place's family."""
-    looms = [lay_out(loaded.job, margins, key_at) for key_at in arrangements(loaded.job)]
+    looms = [lay_out(loaded.job, loaded.margins, key_at) for key_at in arrangements(loaded.job)]
     families = {place.name: place.family for loom in looms for place in loom.places}
     faults = []
     for name, part in loaded.job.pins.items():
@@ -109,17 +119,14 @@ def _with_other(build: Build, other: Build) -> tuple[DonorVerdict, ...]:
     )
 
 
-def _read(job_path: Path, catalogue_folder: Path) -> tuple[LoadedJob, Catalogue]:
-    faults: list[Fault] = []
-    loaded = catalogue = None
+def _bears_on_places(fault: Fault) -> bool:
+    """Tell whether a fault of the job leaves doubt about which places the bike has."""
+    return not fault.place.startswith(("margins", "pins", "money", "runs", "ambient", "title", "customer", "date"))
+
+
+def _catalogue(folder: Path, faults: list[Fault]) -> Catalogue | None:
     try:
-        loaded = load_job(job_path)
+        return read_catalogue(folder)
     except InputError as error:
         faults += error.faults
-    try:
-        catalogue = read_catalogue(catalogue_folder)
-    except InputError as error:
-        faults += error.faults
-    if loaded is None or catalogue is None:
-        raise InputError(faults)
-    return loaded, catalogue
+        return None

@@ -16,6 +16,7 @@ from bom.duties.volts import pack_facts
 from bom.errors import Fault
 from bom.read.catalogue import Catalogue, read_catalogue
 from bom.read.job import JobFile
+from bom.read.locate import Lines
 from bom.read.margins import Margins
 
 PROJECT = Path(__file__).resolve().parent.parent
@@ -97,7 +98,7 @@ def converted(catalogue: Catalogue, edited: Edited) -> Converted:
         key = f"{starter} {at} {edits!r}"
         if key not in done:
             faults: list[Fault] = []
-            margins = catalogue.margins.overridden(job.margins, "job", {}, faults)
+            margins = catalogue.margins.overridden(job.margins, "job", Lines({}), faults)
             assert not faults
             done[key] = convert(job, catalogue, margins, at, lambda text: None)
         return done[key]

@@ -5,7 +5,7 @@ from dataclasses import dataclass, field
 
 from bom.errors import Fault
 from bom.physics.pack import CHEMISTRIES
-from bom.read.job import MOST_PACK_V, JobFile
+from bom.read.job import MOST_PACK_V, Controller, Pack
 from bom.read.locate import Lines
 
 
@@ -25,25 +25,31 @@ def name_faults(file: str, data: Mapping[str, object], lines: Lines) -> list[Fau
     """Find names used twice and names that lead nowhere, in the file as it stands: other faults do not hide these."""
     finder = _Finder(file, lines)
     loads, items = _tables(data.get("loads")), _tables(_table(data.get("donor")).get("items"))
-    load_names = [str(load.get("name", "")) for load in loads]
+    load_names = [name for load in loads if isinstance(name := load.get("name"), str)]
     _names(finder, ("loads",), loads)
     _names(finder, ("donor", "items"), items)
     known = f"Name a load of the load list: {', '.join(load_names)}." if load_names else "The load list is empty."
-    for index, item in enumerate(items):
-        feeds = item.get("feeds", [])
-        for fed in feeds if isinstance(feeds, list) else []:
-            if isinstance(fed, str) and fed not in load_names:
-                finder.add(("donor", "items", index, "feeds"), fed, known)
-    _shared_lamps(finder, loads, known)
+    if len(load_names) == len(loads):  # else any name may be that of a load whose own could not be read
+        _feeds(finder, items, load_names, known)
+        _shared_lamps(finder, loads, known)
     _kinds(finder, items)
     return finder.faults
 
 
-def volt_faults(file: str, job: JobFile, lines: Lines) -> list[Fault]:
-    """Find volts, amps and cells that cannot be together."""
+def pack_faults(file: str, pack: Pack, lines: Lines) -> list[Fault]:
+    """Find volts and cells of a pack that cannot be together."""
     finder = _Finder(file, lines)
-    _volts(finder, job)
-    _cells(finder, job)
+    _volts(finder, pack)
+    _cells(finder, pack)
+    return finder.faults
+
+
+def controller_faults(file: str, controller: Controller, lines: Lines) -> list[Fault]:
+    """Find limits of a controller that cannot be together."""
+    finder = _Finder(file, lines)
+    if controller.battery_peak < controller.battery_continuous:
+        accepted = f"Write a peak of at least the continuous {controller.battery_continuous:g} A."
+        finder.add(("controller", "battery_peak"), f"{controller.battery_peak:g} A", accepted)
     return finder.faults
 
 
@@ -67,6 +73,14 @@ def _names(finder: _Finder, table: tuple[str, ...], entries: list[Mapping[str, o
         if not name.strip() or " / " in name or not name.isprintable():
             finder.add(path, name, 'Write a name on one line, without " / ".')
         seen.add(name)
+
+
+def _feeds(finder: _Finder, items: list[Mapping[str, object]], load_names: list[str], known: str) -> None:
+    for index, item in enumerate(items):
+        feeds = item.get("feeds", [])
+        for fed in feeds if isinstance(feeds, list) else []:
+            if isinstance(fed, str) and fed not in load_names:
+                finder.add(("donor", "items", index, "feeds"), fed, known)
 
 
 def _shared_lamps(finder: _Finder, loads: list[Mapping[str, object]], known: str) -> None:
@@ -94,33 +108,26 @@ def _kinds(finder: _Finder, items: list[Mapping[str, object]]) -> None:
         seen.setdefault(kind, str(item.get("name")))
 
 
-def _volts(finder: _Finder, job: JobFile) -> None:
-    cell = CHEMISTRIES[job.pack.chemistry]
-    full = job.pack.full_charge or (job.pack.series or 0) * cell.full_v
-    cut = job.pack.bms.low_cut
+def _volts(finder: _Finder, pack: Pack) -> None:
+    cell = CHEMISTRIES[pack.chemistry]
+    full = pack.full_charge or (pack.series or 0) * cell.full_v
+    cut = pack.bms.low_cut
     if cut is not None and cut >= full:
         accepted = f"Write a low cut below the full charge of this pack, {full:g} V; or correct its cells."
         finder.add(("pack", "bms", "low_cut"), f"{cut:g} V", accepted)
-    if job.pack.series and job.pack.full_charge:
-        made = job.pack.series * cell.full_v
-        if not 0.85 * made <= job.pack.full_charge <= 1.05 * made:
-            accepted = (
-                f"{job.pack.series} {job.pack.chemistry} cells make {made:g} V when full; correct one of the two."
-            )
-            finder.add(("pack", "full_charge"), f"{job.pack.full_charge:g} V", accepted)
+    if pack.series and pack.full_charge:
+        made = pack.series * cell.full_v
+        if not 0.85 * made <= pack.full_charge <= 1.05 * made:
+            accepted = f"{pack.series} {pack.chemistry} cells make {made:g} V when full; correct one of the two."
+            finder.add(("pack", "full_charge"), f"{pack.full_charge:g} V", accepted)
     if full > MOST_PACK_V:
         most = int(MOST_PACK_V / cell.full_v)
         accepted = f"They make {full:g} V when full; packs up to {MOST_PACK_V:g} V are judged: write at most {most}."
-        finder.add(("pack", "series"), f"{job.pack.series}", accepted)
-    control = job.controller
-    if control.battery_peak < control.battery_continuous:
-        accepted = f"Write a peak of at least the continuous {control.battery_continuous:g} A."
-        finder.add(("controller", "battery_peak"), f"{control.battery_peak:g} A", accepted)
+        finder.add(("pack", "series"), f"{pack.series}", accepted)
 
 
-def _cells(finder: _Finder, job: JobFile) -> None:
+def _cells(finder: _Finder, pack: Pack) -> None:
     """Find cells too large or too small for the formulas of bom.physics.pack."""
-    pack = job.pack
     series = pack.series or round((pack.full_charge or 0) / CHEMISTRIES[pack.chemistry].full_v)
     if series < 1:
         accepted = f"Write at least one cell's full charge, {CHEMISTRIES[pack.chemistry].full_v:g} V."

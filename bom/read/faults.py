@@ -9,9 +9,9 @@ from pydantic_core import ErrorDetails
 
 from bom.errors import Fault
 from bom.read.locate import Lines
-from bom.read.spot import Spot, fields_of, spot_of
+from bom.read.spot import Path, Spot, fields_of, spot_of
 from bom.read.wording import choices, either, wanted
-from bom.read.words import nearest
+from bom.read.words import nearest, nearest_word
 from bom.units import listed
 
 _LONGEST_FOUND = 60
@@ -25,14 +25,24 @@ def faults_of(error: ValidationError, *, file: str, lines: Lines, model: type[Ba
     model  the schema that was checked
     """
     faults: dict[tuple[str, str], Fault] = {}
+    there = {(*path[:-1], key) for path, key in misspelt(error, model)}
     for detail in error.errors(include_url=False):
         spot = spot_of(model, detail["loc"])
+        if detail["type"] == "missing" and spot.path in there:
+            continue  # the fault of the misspelt key says it all
         fault = _fault(detail, spot, file, lines)
         known = faults.setdefault((fault.place, fault.found), fault)
         # The alternatives of a union complain one by one about the same text.
         if fault.accepted not in known.accepted:
             faults[fault.place, fault.found] = replace(known, accepted=either((known.accepted, fault.accepted)))
     return list(faults.values())
+
+
+def misspelt(error: ValidationError, model: type[BaseModel]) -> list[tuple[Path, str]]:
+    """List the unknown keys that are near a known one: the path of each, and the key that was meant."""
+    spots = [spot_of(model, detail["loc"]) for detail in error.errors() if detail["type"] == "extra_forbidden"]
+    meant = [(spot.path, nearest_word(str(spot.path[-1]), list(fields_of(spot.table)))) for spot in spots if spot.table]
+    return [(path, key) for path, key in meant if key]
 
 
 def _fault(detail: ErrorDetails, spot: Spot, file: str, lines: Lines) -> Fault:

@@ -119,6 +119,15 @@ class Motor(Section):
     back_emf: Volts | None = Field(None, description="highest volts it makes by itself, at top speed downhill")
 
 
+# Keys of a donor item that mean something for some kinds only.
+ITEM_KEYS = {
+    "contact": ("key switch", "kill switch"),
+    "watts_min": ("flasher",),
+    "watts_max": ("flasher",),
+    "wire": ("loom",),
+}
+
+
 class Item(Section):
     """One thing the donor has, and whether the builder wants it kept."""
 
@@ -164,6 +173,13 @@ class Item(Section):
     )
     served: Amps | None = Field(None, description="amps the donor asked of it for years at its own volts")
     wire: Area | None = Field(None, description="looms: copper area of its lamp wires")
+
+    @model_validator(mode="after")
+    def _has_nothing_without_effect(self) -> "Item":
+        for key, kinds in ITEM_KEYS.items():
+            if getattr(self, key) is not None and self.kind not in kinds:
+                raise ValueError(f"Leave out {key}: it is asked of a {' or '.join(kinds)} only.")
+        return self
 
 
 class Donor(Section):

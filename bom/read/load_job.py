@@ -1,19 +1,20 @@
 """Reading a job file: its values, the line each stands on, and every fault at once."""
 
-import tomllib
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
 
-from pydantic import BaseModel, ValidationError
+from pydantic import BaseModel
 
-from bom.errors import Fault, InputError
-from bom.read.cross_checks import name_faults, volt_faults
-from bom.read.faults import faults_of
-from bom.read.job import JobFile
+from bom.errors import Fault
+from bom.read.checked import checked, right_of
+from bom.read.cross_checks import controller_faults, name_faults, pack_faults
+from bom.read.job import Controller, JobFile, Pack
 from bom.read.job_keys import shown
-from bom.read.locate import Lines, toml_fault
+from bom.read.locate import Lines
+from bom.read.margins import Margins
 from bom.read.quantity import dimension_of
+from bom.read.salvage import read_toml
 
 
 @dataclass(frozen=True)
@@ -27,48 +28,60 @@ class Default:
 
 @dataclass(frozen=True)
 class LoadedJob:
-    """A job as read."""
+    """A job as read; its margins are those of the catalogue with the job's own in their place."""
 
     path: Path
     job: JobFile
     lines: Lines
     defaults: tuple[Default, ...]
+    margins: Margins
 
     @property
     def name(self) -> str:
         """Name of the job, from its file."""
         return self.path.stem
 
-    def margin_lines(self) -> Mapping[str, int]:
-        """Give the line of each margin the job sets."""
-        return {name: self.lines.line(("margins", name)) for name in self.job.margins}
 
+def load_job(path: Path, margins: Margins, faults: list[Fault]) -> LoadedJob | None:
+    """Read a job file; its faults are added, and what is right of it is given if it makes a job.
 
-def load_job(path: Path) -> LoadedJob:
-    """Read a job file.
-
-    Raises InputError with every fault of the file.
+    margins  those of the catalogue, which the job may set otherwise
     """
-    name = str(path)
+    file = str(path)
     if not path.is_file():
-        raise InputError([Fault(name, 0, "", "", 'No such file. "donorbill new NAME" writes a starter job.')])
+        faults.append(Fault(file, 0, "", "", 'No such file. "donorbill new NAME" writes a starter job.'))
+        return None
+    salvaged = read_toml(file, _text(path, faults), faults)
+    lines, found = Lines.of(salvaged.text), list[Fault]()
+    job = checked(JobFile, salvaged.data, file, lines, found)
+    found += name_faults(file, salvaged.data, lines)
+    pack = job.pack if job else right_of(Pack, salvaged.data.get("pack"))
+    controller = job.controller if job else right_of(Controller, salvaged.data.get("controller"))
+    found += pack_faults(file, pack, lines) if pack else []
+    found += controller_faults(file, controller, lines) if controller else []
+    margins = margins.overridden(_numbers(salvaged.data.get("margins")), file, lines, found)
+    faults += [fault for fault in found if not salvaged.explains(fault)]
+    return LoadedJob(path, job, lines, tuple(_defaults(job, "")), margins) if job else None
+
+
+def _numbers(table: object) -> dict[str, float]:
+    """Keep the numbers of a table; the schema says what is wrong with the others."""
+    return {name: value for name, value in table.items() if _is_number(value)} if isinstance(table, dict) else {}
+
+
+def _is_number(value: object) -> bool:
+    return isinstance(value, int | float) and not isinstance(value, bool)
+
+
+def _text(path: Path, faults: list[Fault]) -> str:
+    raw = path.read_bytes()
     try:
-        text = path.read_text(encoding="utf-8-sig")
-        data = tomllib.loads(text)
+        return raw.decode("utf-8-sig")
     except UnicodeDecodeError as error:
-        raise InputError([Fault(name, 0, "", "", "Save the file as UTF-8 text.")]) from error
-    except tomllib.TOMLDecodeError as error:
-        raise InputError([toml_fault(name, error, text)]) from error
-    lines = Lines.of(text)
-    faults = name_faults(name, data, lines)
-    try:
-        job = JobFile.model_validate(data)
-    except ValidationError as error:
-        raise InputError([*faults, *faults_of(error, file=name, lines=lines, model=JobFile)]) from error
-    faults += volt_faults(name, job, lines)
-    if faults:
-        raise InputError(faults)
-    return LoadedJob(path, job, lines, tuple(_defaults(job, "")))
+        line = raw[: error.start].count(b"\n") + 1
+        found = raw.splitlines()[line - 1].decode("utf-8", errors="replace").strip()
+        faults.append(Fault(str(path), line, "", found, "Save the file as UTF-8 text."))
+        return raw.decode("utf-8-sig", errors="replace")
 
 
 def _defaults(section: BaseModel, prefix: str) -> Iterator[Default]:

@@ -1,19 +1,15 @@
 """Where in a TOML file a key stands, so that every fault can name its line."""
 
-import re
 import tomllib
 from collections.abc import Iterator
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
-
-from bom.errors import Fault
 
 if TYPE_CHECKING:
     from tree_sitter import Node
 
 Path = tuple[str | int, ...]
 
-_POSITION = re.compile(r" \(at (?:line (?P<line>\d+), column (?P<column>\d+)|end of document)\)")
 _KEYS = {"bare_key", "quoted_key", "dotted_key"}
 
 
@@ -46,6 +42,13 @@ class Lines:
                 return self.by_path[path[:length]]
         return 0
 
+    def also(self, old: Path, new: Path) -> None:
+        """Know everything under one path under another as well."""
+        for path in [path for path in self.by_path if path[: len(old)] == old]:
+            self.by_path[(*new, *path[len(old) :])] = self.by_path[path]
+        for path in [path for path in self.names if path[: len(old)] == old]:
+            self.names[(*new, *path[len(old) :])] = self.names[path]
+
     def place(self, path: Path) -> str:
         """Print a path for people: "loads[2] (tail lamp).power", counted from 1."""
         place = ""
@@ -56,30 +59,6 @@ class Lines:
             else:
                 place += f".{step}" if place else step
         return place
-
-
-# The slips a builder makes most, and what to write instead.
-_SLIPS = (
-    (re.compile(r"=\s*(yes|no|on|off|True|False)\b"), "Write true or false, without quotes."),
-    (re.compile(r"=\s*\d{1,2}[./]\d{1,2}[./]\d{2,4}"), "Write a date as year-month-day, like 2026-11-20."),
-    (re.compile(r"=\s*[-+]?\d[\d.,]*\s*[^\s\d.,#\"']"), 'Put a quantity with its unit in quotes, like "55 W".'),
-    (re.compile(r"=\s*[A-Za-z]"), 'Put words in quotes, like kind = "filament".'),
-    (re.compile(r"=\s*\d+,\d"), 'Write a decimal point, and a quantity in quotes with its unit, like "1.8 m".'),
-    (re.compile(r"=\s*[\"'][^\"']*$"), "Close the quotes on the same line."),
-)
-
-
-def toml_fault(file: str, error: tomllib.TOMLDecodeError, text: str = "") -> Fault:
-    """Turn the TOML reader's complaint into a fault; line 0 when it met the end of the file."""
-    message = str(error)
-    position = _POSITION.search(message)
-    reason = _POSITION.sub("", message)
-    line = int(position["line"] or 0) if position else 0
-    where = f"column {position['column']}" if position and line else "at the end of the file"
-    written = text.splitlines()[line - 1].strip() if 0 < line <= len(text.splitlines()) else ""
-    hint = next((hint for pattern, hint in _SLIPS if pattern.search(written)), "")
-    accepted = hint or f'Write each line as a TOML key and value, like power = "55 W" ({where}: {reason}).'
-    return Fault(file, line, "", written, accepted)
 
 
 @dataclass

@@ -7,6 +7,7 @@ from pathlib import Path
 from bom.data import folder
 from bom.errors import Fault
 from bom.read.families import Column
+from bom.read.locate import Lines
 from bom.read.tables import Table, read_table
 from bom.read.words import nearest
 
@@ -46,13 +47,11 @@ class Margins:
             raise AttributeError(name)
         return self.entries[name].value
 
-    def overridden(
-        self, values: Mapping[str, float], file: str, line_of: Mapping[str, int], faults: list[Fault]
-    ) -> "Margins":
+    def overridden(self, values: Mapping[str, float], file: str, lines: Lines, faults: list[Fault]) -> "Margins":
         """Apply a job's own values; unknown names and values out of range become faults."""
         entries = dict(self.entries)
         for name, value in values.items():
-            line = line_of.get(name, 0)
+            line = lines.line(("margins", name))
             margin = entries.get(name)
             if margin is None:
                 hint = nearest(name, list(entries))
@@ -73,6 +72,11 @@ def read_margins(path: Path, faults: list[Fault]) -> Margins:
     _check(table, faults)
     margins = sorted((_margin(row) for row in table.rows), key=lambda margin: margin.name)
     return Margins({margin.name: margin for margin in margins})
+
+
+def shipped_margins() -> Margins:
+    """Give the margins that came with the program, whose names every catalogue's have."""
+    return read_margins(folder("catalog") / "settings" / "margins.csv", [])
 
 
 def _margin(row: Mapping[str, float | str]) -> Margin:

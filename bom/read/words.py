@@ -7,10 +7,16 @@ _LEAST_LIKENESS = 65  # of 100; lower than this and a guess misleads more than i
 
 def nearest(word: str, known: Sequence[str]) -> str:
     """Name the known word most like this one as a sentence with a space before it; "" when none is near."""
+    best = nearest_word(word, known)
+    return f' The nearest is "{best}".' if best else ""
+
+
+def nearest_word(word: str, known: Sequence[str]) -> str:
+    """Give the known word most like this one; "" when none is near."""
     # Imported here because only a faulty file needs it.
     from rapidfuzz import fuzz, process, utils
 
     best = process.extractOne(
         word, known, scorer=fuzz.ratio, processor=utils.default_process, score_cutoff=_LEAST_LIKENESS
     )
-    return f' The nearest is "{best[0]}".' if best else ""
+    return best[0] if best else ""

@@ -17,6 +17,7 @@ from bom.judge.loom_view import LoomView
 from bom.loom.layout import lay_out
 from bom.read.catalogue import Catalogue
 from bom.read.job import JobFile
+from bom.read.locate import Lines
 
 Converted = Callable[..., Build]
 Edited = Callable[..., JobFile]
@@ -58,7 +59,7 @@ def findings(
         job = edited(mistake.starter, mistake.edits)
         sound = converted(mistake.starter)
         faults: list[Fault] = []
-        margins = catalogue.margins.overridden(job.margins, "job", {}, faults)
+        margins = catalogue.margins.overridden(job.margins, "job", Lines({}), faults)
         facts = replace(facts_of(job, sound.arrangement), margins=margins)
         loom = lay_out(job, margins, sound.arrangement)
         links = [link for link in loom.links if mistake.place in (link.first, link.second)]

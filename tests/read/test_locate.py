@@ -4,7 +4,7 @@ import tomllib
 
 import pytest
 
-from bom.read.locate import Lines, toml_fault
+from bom.read.locate import Lines
 
 TEXT = """\
 top = 1
@@ -77,18 +77,6 @@ def test_every_key_of_the_file_is_found() -> None:
                 check((*path, index), inner)
 
     check((), tomllib.loads(TEXT))
-
-
-@pytest.mark.parametrize(
-    ("text", "line"),
-    [("a = 1\nvolts = 84 V\n", 2), ("[pack]\n[pack]\n", 2), ("a = [1,", 0)],
-)
-def test_syntax_fault_names_its_line(text: str, line: int) -> None:
-    with pytest.raises(tomllib.TOMLDecodeError) as broken:
-        tomllib.loads(text)
-    fault = toml_fault("bike.toml", broken.value)
-    assert fault.line == line
-    assert 'power = "55 W"' in fault.accepted
 
 
 def test_broken_text_does_not_stop_the_search() -> None:
