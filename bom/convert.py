@@ -46,14 +46,14 @@ def convert(job: JobFile, catalogue: Catalogue, margins: Margins, key_at: str, s
     """
     loom = lay_out(job, margins, key_at)
     options = candidates(loom, job, catalogue)
-    counted = _counted(loom, margins)
+    counted = _counted(loom, job, margins)
     for number in range(1, MOST_PASSES + 1):
         facts = _facts(job, margins, counted, key_at)
         duties = envelope(loom, facts)
         say(f"key at {key_at}: choosing among {sum(len(o.parts) for o in options.values())} candidates")
         allowed = _qualify(options, duties, margins, job)
         filled = _choose(loom, options, allowed, duties, margins, job)
-        raised = _raised(counted, filled, facts.pack.full_charge_v.high)
+        raised = _raised(job, counted, filled, facts.pack.full_charge_v.high)
         if raised == counted:
             return _finish(job, catalogue, loom, facts, duties, options, allowed, filled, number)
         counted = raised
@@ -65,21 +65,26 @@ def _facts(job: JobFile, margins: Margins, counted: Counted, key_at: str) -> Fac
     return Facts(job, margins, pack, budget(job, margins, counted.hold_a), counted, key_at)
 
 
-def _counted(loom: Loom, margins: Margins) -> Counted:
-    """Count coils before any is chosen; the charger is taken to end at full charge."""
+def _counted(loom: Loom, job: JobFile, margins: Margins) -> Counted:
+    """Count coils before any is chosen, and a key input at 12 V; the charger is taken to end at full charge."""
     relays = sum(1 for place in loom.places if place.family == "relay")
     contactors = sum(1 for place in loom.places if place.family == "contactor")
-    hold = relays * margins.relay_coil_a + contactors * margins.contactor_coil_a
-    pull = relays * margins.relay_coil_a + contactors * margins.contactor_pull_a
+    hold = relays * margins.relay_coil_a + contactors * margins.contactor_coil_a + _key_input_a(job)
+    pull = relays * margins.relay_coil_a + contactors * margins.contactor_pull_a + _key_input_a(job)
     because = f"{contactors} contactor coil and {relays} relay coils as counted beforehand"
     return Counted(hold, pull, because, 0.0)
 
 
-def _raised(counted: Counted, filled: Mapping[str, Filled], full_charge_v: float) -> Counted:
+def _key_input_a(job: JobFile) -> float:
+    return job.controller.key_current if job.controller.key_input == "12 V" else 0.0
+
+
+def _raised(job: JobFile, counted: Counted, filled: Mapping[str, Filled], full_charge_v: float) -> Counted:
     """Raise the count to what the chosen parts draw and reach; never lower it."""
     coils = [entry.part for entry in filled.values() if entry.place.family in ("relay", "contactor")]
     hold, pull = (
-        sum(float(np.nan_to_num(part.number(column)[0])) for part in coils) for column in ("coil_hold_a", "coil_pull_a")
+        _key_input_a(job) + sum(float(np.nan_to_num(part.number(column)[0])) for part in coils)
+        for column in ("coil_hold_a", "coil_pull_a")
     )
     charger = filled.get("charger")
     end_v = float(np.nan_to_num(charger.part.number("end_v")[0])) if charger else 0.0

@@ -126,6 +126,7 @@ def _loom_wire(area_mm2: float, mohm_per_m: float) -> dict[str, tuple[float | st
         "conductor_mm": (conductor_mm, how),
         "outside_mm": (conductor_mm + 1.2, how),
         "insulation": ("PVC", how),
+        "colour": ("as it is", SAID),
     }
 
 

@@ -7,6 +7,7 @@ from bom.duties.budget import side_watts
 from bom.duties.circuits import Facts, Needs, amps, bus_capacitance, circuit_needs, rush_a
 from bom.duties.model import Duty
 from bom.loom.model import Loom, Place, Wire
+from bom.loom.taps import BUS_SENSE
 from bom.physics.isolation import is_above_low_voltage
 from bom.span import Span
 
@@ -17,6 +18,7 @@ DROP = {
     "key input": "drop_tap_fraction",
     "meter": "drop_tap_fraction",
     "charging": "drop_tap_fraction",
+    BUS_SENSE: "drop_tap_fraction",
 }
 
 
@@ -50,6 +52,8 @@ def _wire(place: Place, wire: Wire, needs: Needs, facts: Facts) -> Needs:
         "length_m": Span.of(wire.length_m, "length", "run as given, one way"),
         "together": Span.of(float(wire.together), "", "loaded wires lying together"),
     }
+    if not wire.guard and wire.name.endswith(" stub"):
+        out["least_area_mm2"] = Span.of(margins.stub_mm2, "area", "least copper of a wire that no fuse guards")
     if place.circuit == "phase" or "carry_a" not in needs:
         return out
     fraction = getattr(margins, DROP.get(place.circuit, "drop_lamp_fraction"))
@@ -101,9 +105,11 @@ def _words(place: Place, facts: Facts) -> dict[str, str]:
 
 
 def _pole(place: Place, facts: Facts) -> str:
-    """Tell the pole of a pack-side tap by the points it joins; heavy leads are "heavy"."""
-    if place.family != "cable" or place.circuit not in DROP:
+    """Tell the pole of a wire by the points it joins; heavy leads are "heavy", motor leads have none."""
+    if place.family != "cable" or place.circuit == "phase":
         return ""
+    if place.circuit not in DROP:
+        return "12 V minus" if {"12 V rail minus", "frame"} & set(place.terminals) else "12 V plus"
     if place.circuit == "traction":
         if is_above_low_voltage(voltage_v=facts.pack.highest_bus_v.high):
             return "heavy"
@@ -208,6 +214,23 @@ def _sleeve(place: Place, loom: Loom, facts: Facts) -> Needs:
     return {"width_mm": Span.of(8.0, "", "a pair of thin leads, common practice")}
 
 
+def _splice(place: Place, loom: Loom, facts: Facts) -> Needs:
+    """Count the wires; where a part brings a lead of its own to the splice, that one too."""
+    count = sum(1 for link in loom.links if link.kind == "takes wire" and link.first == place.name)
+    own = 1 if place.name in ("12 V splice", "key input splice") else 0
+    return {"ways": Span.of(float(count + own), "", "one way for each wire that meets there")}
+
+
+def _lug(place: Place, loom: Loom, facts: Facts) -> Needs:
+    """Ask an area of a lug that goes on a tail which is no wire of the loom."""
+    tail = facts.job.motor.lead_area
+    if place.name == "motor tail lugs" and tail is not None:
+        return {"tail_mm2": Span.of(tail, "area", "copper of the motor's tails")}
+    if place.name == "first closing lugs":
+        return {"tail_mm2": Span.of(facts.margins.stub_mm2, "area", "copper of the leads for the first closing")}
+    return {}
+
+
 def _post(place: Place, loom: Loom, facts: Facts) -> Needs:
     count = sum(1 for link in loom.links if link.kind == "on stud" and link.second == place.name)
     return {"ways": Span.of(float(count), "", "one lug for each wire that meets there")}
@@ -219,6 +242,8 @@ SPECIAL = {
     "relay": _coil,
     "power_connector": _plug,
     "post": _post,
+    "splice": _splice,
+    "lug": _lug,
     "sleeve": _sleeve,
     "converter": _converter,
     "precharge_resistor": _precharge,

@@ -22,6 +22,8 @@ GLOSSARY: Mapping[str, tuple[str, str]] = {
     "fault_low_a": ("current", "least fault current"),
     "ambient_c": ("temperature", "air around the part"),
     "length_m": ("length", "length of the wire"),
+    "least_area_mm2": ("area", "least copper of a wire that no fuse guards"),
+    "tail_mm2": ("area", "copper of a tail that a lug goes on"),
     "drop_v": ("voltage", "volts the wire may lose"),
     "together": ("", "loaded wires lying together"),
     "stud_m": ("", "metric bolt of the terminal"),

@@ -103,6 +103,10 @@ class Builder:
             self.link("guards", guard, name)
         return name
 
+    def splice(self, name: str, point: str, circuit: str, zone: str) -> None:
+        """Put a splice on a point where wires meet; their stripped ends go into it."""
+        self.place(name, "splice", f"splice of the wires at {point}", circuit, zone, ends=(point,))
+
     def crimps(self, wire: str, quantity: float) -> str:
         """Put crimp terminals on the ends of a thin wire that plug onto something."""
         cable = self.cable(wire)
@@ -113,15 +117,22 @@ class Builder:
         return name
 
     def finish(self, wire: str) -> str:
-        """Finish both ends of a thin wire: a lug on each end that is bolted, a crimp terminal on the others.
+        """Finish both ends of a thin wire: a lug on each that is bolted, a crimp on each that is plugged.
 
-        A post and the frame are bolted to. Returns the place of the crimp terminals, "" where there are none.
+        A post and the frame are bolted to; a splice takes the stripped end. Returns the place of the crimp
+        terminals, "" where there are none.
         """
-        posts = {place.name for place in self.places if place.family == "post"}
-        bolted = [end for end in self.cable(wire).terminals if end in posts or end == "frame"]
-        for end in bolted:
-            self.lug(wire, end, on=end if end in posts else "")
-        return self.crimps(wire, 2 - len(bolted)) if len(bolted) < 2 else ""
+        joints = {p.terminals[0]: p for p in self.places if p.family in ("post", "splice") and p.terminals}
+        crimped = 0
+        for end in self.cable(wire).terminals:
+            joint = joints.get(end)
+            if joint is None and end != "frame":
+                crimped += 1
+            elif joint is not None and joint.family == "splice":
+                self.link("takes wire", joint.name, wire)
+            else:
+                self.lug(wire, end, on=joint.name if joint else "")
+        return self.crimps(wire, crimped) if crimped else ""
 
     def lug(self, wire: str, end: str, *, on: str = "", quantity: float = 1) -> None:
         """Put a lug on one end of a wire, on a chosen part's stud or one the job names."""
@@ -148,23 +159,31 @@ class Builder:
         )
         self.link("shrinks over", shrink, wire)
 
-    def tap_fuse(self, name: str, circuit: str) -> str:
-        """Place a DC tap fuse, its holder, and the short stub from the post of the taps, which no fuse guards."""
+    def tail_lugs(self, name: str, title: str, circuit: str, quantity: float, *, end: str) -> str:
+        """Place lugs that go on tails which are no wire of the loom."""
+        return self.place(name, "lug", title, circuit, "frame", quantity, end=end)
+
+    def tap_fuse(self, name: str, circuit: str, *, at: str = "plus post") -> str:
+        """Place a DC tap fuse, its holder, and the short stub to it, which no fuse guards.
+
+        at  point the stub starts from, on a stud: the post of the taps, "controller plus" or "shunt in"
+        """
         fuse = self.in_line(f"{name} fuse", "tap_fuse", f"tap fuse of the {name}", circuit, "frame")
         holder = self.place(f"{name} fuse holder", "fuse_holder", f"holder of the {name} fuse", circuit, "frame")
         self.link("takes fuse", holder, fuse)
         stub = self.wire(
             f"{name} stub",
-            f"plus post to the {name} fuse",
+            f"{at} to the {name} fuse",
             circuit,
             "frame",
-            ("plus post", f"{fuse} in"),
+            (at, f"{fuse} in"),
             self.job.runs.tap_stub,
             part_of_m=self.job.runs.tap_stub,
             together=self.margins.pair_wires,
         )
         self.link("relieves", fuse, stub)
-        self.lug(stub, "plus post", on="plus post")
+        stud = at.removesuffix(" plus").removesuffix(" in")
+        self.lug(stub, stud, on=stud if any(place.name == stud for place in self.places) else "")
         self.link("takes wire", holder, stub)
         return fuse
 

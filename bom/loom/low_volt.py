@@ -1,7 +1,8 @@
-"""The 12 V side: supply, load relay, fuse box, circuits with their loads, and the control chain."""
+"""The 12 V side: supply, load relay, fuse box, circuits with their loads."""
 
 from bom.loom.branches import RUN_ZONE, SWITCHES, lay_out_branches
 from bom.loom.builder import Builder
+from bom.loom.control import lay_out_control
 from bom.read.job import Load
 
 
@@ -14,15 +15,20 @@ def lay_out_low_volt(build: Builder) -> None:
         _circuit(build, name, loads)
     _switches(build)
     _flasher(build)
-    _control_chain(build)
+    lay_out_control(build)
 
 
 def circuits(loads: list[Load]) -> dict[str, list[Load]]:
     """Group loads by the circuit they name; one that names none is a circuit of its own."""
     grouped: dict[str, list[Load]] = {}
     for load in loads:
-        grouped.setdefault(f"{load.circuit or load.name} circuit", []).append(load)
+        grouped.setdefault(circuit_of(load), []).append(load)
     return grouped
+
+
+def circuit_of(load: Load) -> str:
+    """Name the circuit of a load: the one it names, or one of its own."""
+    return f"{load.circuit or load.name} circuit"
 
 
 def two_wire(build: Builder) -> bool:
@@ -36,6 +42,7 @@ def _supply(build: Builder) -> None:
     run = build.job.runs.converter_to_fuse_box
     rail = "12 V rail minus"
     build.place(rail, "post", "minus rail of the 12 V side", "12 V supply", "under seat", ends=(rail,))
+    build.splice("12 V splice", "12 V supply", "12 V supply", "under seat")
     build.place("fuse box", "fuse_box", "fuse box", "12 V supply", "under seat", item=build.item("fuse box"))
     lead = ("control lead", "12 V supply to the control fuse", ("12 V supply", "control fuse in"))
     feeds = [("12 V feed", "converter plus to the fuse box", ("12 V supply", "fuse box in"))]
@@ -78,9 +85,11 @@ def _buffer(build: Builder) -> None:
     build.place("buffer fuse holder", "fuse_holder", "holder of the buffer fuse", "12 V supply", "under seat")
     build.link("takes fuse", "buffer fuse holder", "buffer fuse")
     run = build.job.runs.converter_to_fuse_box
-    for name, title, ends in (
-        ("buffer lead", "buffer battery through its fuse to the 12 V supply", ("buffer fuse out", "12 V supply")),
-        ("buffer return", "12 V minus to the buffer battery", ("12 V minus", "buffer minus")),
+    stub_m = build.job.runs.tap_stub
+    for name, title, ends, length_m, guard in (
+        ("buffer stub", "buffer battery to its fuse", ("buffer plus", "buffer fuse in"), stub_m, ""),
+        ("buffer lead", "buffer fuse to the 12 V splice", ("buffer fuse out", "12 V supply"), run, "buffer fuse"),
+        ("buffer return", "minus rail to the buffer battery", ("12 V rail minus", "buffer minus"), run, "buffer fuse"),
     ):
         build.wire(
             name,
@@ -88,13 +97,15 @@ def _buffer(build: Builder) -> None:
             "12 V supply",
             "under seat",
             ends,
-            run,
-            guard="buffer fuse",
-            part_of_m=2 * run,
+            length_m,
+            guard=guard,
+            part_of_m=2 * run + stub_m,
             together=build.margins.pair_wires,
         )
         build.finish(name)
-    build.link("takes wire", "buffer fuse holder", "buffer lead")
+    build.link("relieves", "buffer fuse", "buffer stub")
+    for name in ("buffer stub", "buffer lead"):
+        build.link("takes wire", "buffer fuse holder", name)
 
 
 def _circuit(build: Builder, name: str, loads: list[Load]) -> None:
@@ -135,80 +146,3 @@ def _flasher(build: Builder) -> None:
     for load in lamps:
         if load.is_bought:
             build.link("flashes", "flasher", lamp_place(load))
-
-
-def _control_chain(build: Builder) -> None:
-    """Lay the key and stop switch: they drive coils at 12 V, or the key carries pack volts.
-
-    The chain has a fuse of its own ahead of the load relay; a way of the fuse box would wait for itself.
-    """
-    at_12 = build.key_at == "12 V"
-    build.in_line(
-        "key switch",
-        "key_switch",
-        "key switch",
-        "key control" if at_12 else "converter input",
-        "bar",
-        build.item("key switch"),
-    )
-    build.in_line("stop switch", "stop_switch", "stop switch", "key control", "bar", build.item("kill switch"))
-    fuse = build.place(
-        "control fuse",
-        "blade_fuse",
-        "blade fuse of the key and stop chain",
-        "key control",
-        "under seat",
-        ends=("control fuse in", "control fuse out"),
-    )
-    build.place("control fuse holder", "fuse_holder", "in-line holder of the control fuse", "key control", "under seat")
-    build.link("takes fuse", "control fuse holder", fuse)
-    build.link("opens", "converter", fuse)
-    ways = [("stop feed", "control fuse to the stop switch", ("control fuse out", "stop switch in"))]
-    if at_12:
-        ways = [
-            ("key feed", "control fuse to the key switch", ("control fuse out", "key switch in")),
-            ("load relay feed", "key switch to the load relay's coil", ("key switch out", "load relay coil")),
-            ("key out", "key switch to the stop switch", ("key switch out", "stop switch in")),
-        ]
-    ways.append(("stop wire", "stop switch to the coils", ("stop switch out", "coils")))
-    for name, title, ends in ways:
-        _control_wire(build, name, title, "bar", ends, build.job.runs.key)
-    build.link("takes wire", "control fuse holder", ways[0][0])
-    back = ("coil return", "coils back to the 12 V minus rail", ("coils minus", "12 V rail minus"))
-    for name, title, ends in (*_coil_wires(build), back):
-        _control_wire(build, name, title, "frame", ends, build.job.runs.contactor_to_controller)
-    build.place("bar plug", "signal_connector", "plug of the handlebar leads", "key control", "bar")
-    for name, _, _ in ways:
-        build.link("takes wire", "bar plug", name)
-
-
-def _coil_wires(build: Builder) -> list[tuple[str, str, tuple[str, str]]]:
-    """List the wires from the coils' feed: the contactor's coil only through what waits for the bus."""
-    out = []
-    if any(place.name == "contactor closer" for place in build.places):
-        out += [
-            ("closer feed", "coils' feed to the contactor closer", ("coils", "contactor closer in")),
-            ("contactor coil feed", "closer to the contactor's coil", ("contactor closer out", "contactor coil")),
-        ]
-    elif build.job.wishes.contactor:
-        out.append(("contactor coil feed", "coils' feed to the contactor's coil", ("coils", "contactor coil")))
-    if build.job.controller.key_input == "12 V":
-        out.append(("key input wire", "coils' feed to the controller's key input", ("coils", "controller key input")))
-    return out
-
-
-def _control_wire(build: Builder, name: str, title: str, zone: str, ends: tuple[str, str], run: float) -> None:
-    """Lay one wire of the chain; the drop is shared over key, stop switch, coils and the way back."""
-    runs = build.job.runs
-    build.wire(
-        name,
-        title,
-        "key control",
-        zone,
-        ends,
-        run,
-        guard="control fuse",
-        part_of_m=3 * runs.key + 3 * runs.contactor_to_controller,
-        together=build.margins.bundle_wires,
-    )
-    build.finish(name)

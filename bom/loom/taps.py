@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from bom.loom.builder import Builder
 
 BOTH = 2
+BUS_SENSE = "bus sense"  # circuit that only a closer which senses the bus needs
 
 
 @dataclass(frozen=True)
@@ -89,6 +90,8 @@ def _converter(build: Builder) -> None:
 def _key_input(build: Builder) -> None:
     """Feed the controller's key input: by a DC relay at 12 V, or from the key at pack volts."""
     run, end = build.job.runs.contactor_to_controller, "controller key input"
+    if build.job.wishes.meter != "none":
+        build.splice("key input splice", end, "key input", "frame")
     if build.key_at == "pack volts":
         tap = Tap(build, "key input", "converter fuse", run)
         tap.wire("key input wire", "key node to the controller's key input", "key node", end, run, 2)
@@ -119,12 +122,11 @@ def _shunt_sense(build: Builder) -> None:
     """Bring the shunt's millivolts to the meter; the fuse at the shunt guards both wires against the pack."""
     build.link("drops in", "shunt", "meter")
     run = build.job.runs.meter
-    fuse = build.in_line("sense fuse", "tap_fuse", "fuse in the shunt's sense lead", "meter", "frame")
-    build.place("sense fuse holder", "fuse_holder", "holder of the sense fuse", "meter", "frame")
-    build.link("takes fuse", "sense fuse holder", fuse)
+    fuse = build.tap_fuse("sense", "meter", at="shunt in")
     tap = Tap(build, "meter", fuse, 2 * run)
     tap.from_holder("sense plus", "shunt to meter, sense plus", "meter sense plus", run, 1)
-    tap.wire("sense minus", "shunt to meter, sense minus", "shunt out", "meter sense minus", run, 2)
+    tap.wire("sense minus", "shunt to meter, sense minus", "shunt out", "meter sense minus", run, 1)
+    build.lug("sense minus", "shunt", on="shunt")
 
 
 def _charge_port(build: Builder) -> None:
@@ -136,3 +138,11 @@ def _charge_port(build: Builder) -> None:
     minus = tap.home("charge minus", "charge port back to the minus post", "charge port minus", run, 0)
     for wire in (plus, minus):
         build.link("takes wire", "charge port", wire)
+
+
+def lay_out_bus_sense(build: Builder) -> None:
+    """Lead the bus volts to a closer that senses them, behind a fuse at the controller, and the pack's minus too."""
+    run = build.job.runs.contactor_to_controller
+    tap = Tap(build, BUS_SENSE, build.tap_fuse("bus sense", BUS_SENSE, at="controller plus"), 2 * run)
+    tap.from_holder("bus sense plus", "bus sense fuse to the closer", "contactor closer sense plus", run, 1)
+    tap.home("bus sense minus", "closer back to the minus post", "contactor closer sense minus", run, 1)

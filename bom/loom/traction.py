@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from bom.loom.builder import Builder
+from bom.loom.taps import lay_out_bus_sense
 
 
 @dataclass(frozen=True)
@@ -182,6 +183,13 @@ def _precharge(build: Builder) -> None:
         if number == len(path):
             build.lug(wire, "controller")
     build.link("takes wire", "precharge fuse holder", "precharge wire 1")
+    lay_out_bus_sense(build)
+    build.place("first closing holder", "fuse_holder", "holder for the first closing", "precharge", "frame")
+    build.link("takes fuse", "first closing holder", fuse)
+    lugs = build.tail_lugs(
+        "first closing lugs", "lugs on the leads of that holder", "precharge", 2, end="main fuse holder"
+    )
+    build.link("on stud", lugs, "main fuse holder")
 
 
 def _phase_leads(build: Builder) -> None:
@@ -203,3 +211,4 @@ def _phase_leads(build: Builder) -> None:
     if build.job.motor.lead_area is not None:
         build.place("phase joint", "power_connector", "covered joint of leads and motor tails", "phase", "frame")
         build.link("takes wire", "phase joint", "phase leads")
+        build.tail_lugs("motor tail lugs", "lugs on the motor's own tails", "phase", 3, end="motor")

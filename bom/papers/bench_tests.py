@@ -117,12 +117,20 @@ def _riding(session: Session, figures: Bench) -> list[Test]:
     return out
 
 
+def _port(session: Session) -> list[Test]:
+    if not session.loaded.job.wishes.charge_port:
+        return []
+    return [
+        ("key on, cap of the charge port off: drive", "stops, and cannot be started"),
+        ("charge port's pins with the cap shut and the isolator in", "live: not to be touched"),
+    ]
+
+
 def _charging(session: Session) -> list[Test]:
     pack, margins = session.build.facts.pack.full_charge_v, session.margins
     top = pack.high * (1 + margins.charger_over_fraction)
     return [
-        ("charge port while riding: cap shut, pins not to be touched", "live; no interlock is listed here"),
-        ("ride off while plugged in: what stops it", "written down; if nothing does, tell the owner"),
+        *_port(session),
         ("charging amps at the start", f"at most {session.loaded.job.wishes.charge_current:g} A"),
         ("pack volts at the end", f"at most {top:.1f} V"),
     ]

@@ -13,7 +13,7 @@ from bom.papers.owner_words import labels, owner
 from bom.papers.sheet_volts import pack_rows
 from bom.papers.standing import Trouble, headline, marked, troubles
 from bom.papers.unknowns import unknowns
-from bom.papers.wire_ends import crimp_rows
+from bom.papers.wire_ends import LUG_AT, crimp_rows
 from bom.papers.wire_rows import WireRow, wire_rows
 from bom.read.families import BY_NAME
 from bom.session import Session
@@ -42,8 +42,15 @@ def view(session: Session) -> Mapping[str, object]:
             for place, entry in build.filled.items()
             if "polarised" in entry.part.words and entry.part.word("polarised")[0] == "yes"
         ],
+        "first_fuse": _first_fuse(build),
         "untested": [item for item in build.donor if item.verdict == "test first"],
     }
+
+
+def _first_fuse(build: Build) -> str:
+    """Name the fuse for the first closing, "" where no precharge path has one."""
+    entry = build.filled.get("precharge fuse")
+    return f"{entry.part_id}, {entry.part.number('rated_a')[0]:g} A" if entry else ""
 
 
 def _head(session: Session) -> Row:
@@ -166,10 +173,9 @@ def _studs(build: Build) -> list[Row]:
         entry = build.filled.get(place.name)
         if place.family == "lug" and entry:
             size = float(entry.part.number("stud_m")[0])
-            wire, end = place.name.rsplit(" lug at ", 1)
             rows.append(
                 {
-                    "joint": f"{wire} at {end}",
+                    "joint": place.name.replace(LUG_AT, " at "),
                     "bolt": f"M{size:g}" if isfinite(size) else "not known",
                     "lug": entry.part_id,
                     "count": f"{place.quantity:g}",

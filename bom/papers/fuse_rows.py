@@ -8,7 +8,8 @@ import numpy as np
 
 from bom.build import Build
 from bom.duties.model import Duty
-from bom.judge.compare import Judgement, worst
+from bom.judge.ask import judge_pairs, judge_parts, verdicts
+from bom.judge.compare import Judgement
 from bom.judge.verdict import Verdict
 from bom.loom.model import Place
 from bom.money.bill import FUSES
@@ -25,7 +26,7 @@ class FuseRow:
     wires    numbers of the wires it guards
     holds_a  amps it carries for ever at its ambient
     wire_a   amps the thinnest guarded wire carries
-    fits     ratings of the same body in the catalogue that pass, by load and wire alone
+    fits     ratings of the same body in the catalogue that pass every rule at this place
     """
 
     place: str
@@ -69,7 +70,7 @@ def _row(place: Place, build: Build, table: Parts, numbers: Mapping[str, str]) -
         wires=tuple(numbers[name] for name in guarded),
         holds_a=_least(loads),
         wire_a=_least([answers[0] for answers in guards]),
-        fits=_fits(part, table, place.name, guarded, build) if part else (),
+        fits=_fits(part, table, place.name, build) if part else (),
     )
 
 
@@ -98,14 +99,17 @@ def _least(judgements: list[Judgement]) -> float:
     return float(np.min([judgement.offered for judgement in judgements])) if judgements else nan
 
 
-def _fits(part: Parts, table: Parts, place: str, guarded: list[str], build: Build) -> tuple[float, ...]:
-    """List the ratings of the table's fuses of one body that pass the rules of the load and of each wire."""
+def _fits(part: Parts, table: Parts, place: str, build: Build) -> tuple[float, ...]:
+    """List the ratings of the table's fuses of one body that pass every rule here, with the parts they bear on."""
     body = part.word("body")[0]
     alike = table.take([index for index, shape in enumerate(table.word("body")) if shape == body])
-    if not len(alike) or any(name not in build.filled for name in guarded):
+    links = [link for link in build.loom.links if place in (link.first, link.second)]
+    if not len(alike) or any(other not in build.filled for link in links for other in (link.first, link.second)):
         return ()
-    loads = _asked_of_load(alike, build.duties[place], build)
-    wires = _asked_of_wires(alike, place, guarded, build)
-    asked = [np.ravel(worst(answers)) for answers in (loads, *wires) if answers]
-    passed = np.all([verdicts == Verdict.PASS for verdicts in asked], axis=0)
-    return tuple(sorted(set(alike.number("rated_a")[passed].tolist()))) if asked else ()
+    margins, duties = build.facts.margins, build.duties
+    worst_of = verdicts(judge_parts(alike, duties[place], margins), (len(alike),))
+    for link in links:
+        first, second = (alike if name == place else build.filled[name].part for name in (link.first, link.second))
+        answers = judge_pairs(link.kind, first, second, duties[link.first], duties[link.second], margins)
+        worst_of = np.maximum(worst_of, np.ravel(verdicts(answers, (len(first), len(second)))))
+    return tuple(sorted(set(alike.number("rated_a")[worst_of <= Verdict.PASS].tolist())))

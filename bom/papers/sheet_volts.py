@@ -27,7 +27,7 @@ FUSES = (
     Heading("guards", 34),
     Heading("carries for ever A", 10, AMPS),
     Heading("thinnest wire A", 10, AMPS),
-    Heading("ratings that fit", 30),
+    Heading("ratings that pass", 30),
 )
 UNITS = {"voltage": ("V", 1, VOLTS), "current": ("A", 1, WHOLE), "resistance": ("mohm", 1000, AMPS)}
 NOTES = (

@@ -1,7 +1,8 @@
 """What sits on the two ends of each wire: lug, crimp terminal, or the part that takes the bare wire."""
 
 from bom.build import Build
-from bom.loom.model import Link, Wire
+from bom.choose.filled import Filled
+from bom.loom.model import Link, Place, Wire
 
 LUG_AT = " lug at "
 
@@ -9,15 +10,18 @@ LUG_AT = " lug at "
 def wire_ends(wire: Wire, build: Build) -> tuple[str, str]:
     """Say what sits on the end named `start` and on the end named `end`.
 
-    A lug names its end. Plugs and holders are told by the words they share with an end; one that shares
-    none, or as many with both, lies along the way. A single terminal goes on the end that is left.
+    A lug names its end, and a splice is a point of the loom. Plugs and holders are told by the words they share
+    with an end; one that shares none, or as many with both, lies along the way. A single terminal goes on the
+    end that is left.
     """
     lugs = _on(wire, build, lug=True)
     first = [name for name in lugs if wire.start.startswith(name.rsplit(LUG_AT, 1)[-1])]
     ends = {"first": first, "second": [name for name in lugs if name not in first]}
     takers: dict[str, list[str]] = {"first": [], "second": [], "along": []}
     for link in _links(wire, build, "takes wire"):
-        takers[_side(link.first, wire, ends)].append(link.first)
+        points = build.loom.place(link.first).terminals
+        exact = "first" if wire.start in points else "second" if wire.end in points else ""
+        takers[exact or _side(link.first, wire, ends)].append(link.first)
     texts = {
         side: [*(_part(name, build) for name in ends[side]), *(f"into {name}" for name in takers[side])]
         for side in ends
@@ -32,7 +36,7 @@ def wire_ends(wire: Wire, build: Build) -> tuple[str, str]:
 
 
 def crimp_rows(build: Build) -> list[tuple[str, str, str, str, str]]:
-    """List lugs and terminals: wire number, where, part id, its name, pieces."""
+    """List lugs and terminals: wire number, where, part id, its name, pieces; those on no wire of the loom last."""
     rows = []
     for number, wire in enumerate(build.loom.wires, start=1):
         for link in _links(wire, build, "crimped on"):
@@ -42,16 +46,15 @@ def crimp_rows(build: Build) -> list[tuple[str, str, str, str, str]]:
                 if LUG_AT in place.name
                 else ("one end" if place.quantity == 1 else "both ends")
             )
-            rows.append(
-                (
-                    f"W{number:02d}",
-                    end,
-                    entry.part_id if entry else "left open",
-                    entry.part.word("name")[0] if entry else "",
-                    f"{place.quantity:g}",
-                )
-            )
-    return rows
+            rows.append((f"W{number:02d}", end, *_crimp(place, entry)))
+    crimped = {link.first for link in build.loom.links if link.kind == "crimped on"}
+    loose = [place for place in build.loom.places if place.family == "lug" and place.name not in crimped]
+    return rows + [("–", place.title, *_crimp(place, build.filled.get(place.name))) for place in loose]
+
+
+def _crimp(place: Place, entry: Filled | None) -> tuple[str, str, str]:
+    part = (entry.part_id, entry.part.word("name")[0]) if entry else ("left open", "")
+    return (*part, f"{place.quantity:g}")
 
 
 def _links(wire: Wire, build: Build, kind: str) -> list[Link]:

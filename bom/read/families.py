@@ -69,6 +69,7 @@ SPANS: Mapping[str, tuple[float, float]] = {
     "contacts": (1, 20),
     "pins": (1, 20),
     "lugs": (1, 100),
+    "wires": (1, 24),
     "pack_size": (0.001, 1_000_000),
     "minimum_packs": (1, 1_000_000),
     "from_packs": (1, 1_000_000),
@@ -198,6 +199,7 @@ FAMILIES: tuple[Family, ...] = (
             *_numbers("supply_min_v", "supply_max_v", "output_a", "delay_min_s", "delay_max_s"),
             *_yes_no("senses_bus"),
             *_numbers("senses_to_v", "gives_up_s"),
+            *_yes_no("lets_precharge_go"),
         ),
     ),
     Family(
@@ -217,6 +219,16 @@ FAMILIES: tuple[Family, ...] = (
             _choice("kind", "mushroom", "bar", "lanyard", "side stand"),
             _choice("contact", "opens to stop", "closes to stop"),
             *_numbers("dc_volts_v", "carry_a", "make_a", "lead_mm2"),
+        ),
+    ),
+    Family(
+        "cap_switch",
+        "cap switch",
+        "charge interlock, microswitch, lid switch",
+        (
+            _choice("contact", "opens to stop", "closes to stop"),
+            *_numbers("dc_volts_v", "carry_a", "make_a", "lead_mm2"),
+            *_yes_no("sealed"),
         ),
     ),
     Family(
@@ -331,6 +343,12 @@ FAMILIES: tuple[Family, ...] = (
         "distribution post",
         "stud, busbar, junction",
         _numbers("dc_volts_v", "rated_a", "stud_m", "lugs"),
+    ),
+    Family(
+        "splice",
+        "splice block",
+        "junction, lever connector, closed joint",
+        (*_numbers("dc_volts_v", "rated_a", "wires", "wire_min_mm2", "wire_max_mm2"), *_yes_no("covered")),
     ),
     Family("shunt", "shunt", "current shunt", _numbers("rated_a", "drop_mv", "stud_m")),
     Family(

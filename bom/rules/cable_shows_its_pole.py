@@ -1,10 +1,10 @@
-"""A pack-side tap must show its pole by its colour.
+"""A wire must show its pole by its colour.
 
 Asks:     plus leads are red or orange, minus leads black; heavy leads above 60 V DC are orange, below it heavy plus
-          leads are red or orange, heavy minus leads black or orange.
+          leads are red or orange, heavy minus leads black or orange. New 12 V wires are red, their returns black.
 Why:      two red wires in one pair of holes are crossed one day.
 Cure:     the other colour.
-Ignores:  12 V leads, which keep the donor's colours; sleeves over a lead.
+Ignores:  the donor's own loom, which keeps its colours; motor leads; sleeves over a lead.
 Source:   UN R136 5.1.1.5.3 (orange for high-voltage leads outside enclosures), read second-hand on a public page;
           red and black by common practice.
 """
@@ -15,12 +15,15 @@ from bom.judge.rule import PartRule
 from bom.parts import Parts
 from bom.read.margins import Margins
 
+AS_IT_IS = "as it is"  # of the donor's own loom
 COLOURS = {
     "plus": ("red", "orange"),
     "minus": ("black",),
     "heavy": ("orange",),
     "heavy plus": ("red", "orange"),
     "heavy minus": ("black", "orange"),
+    "12 V plus": ("red", AS_IT_IS),
+    "12 V minus": ("black", AS_IT_IS),
 }
 
 
@@ -29,7 +32,7 @@ def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
     pole = duty.word("pole")
     if not pole:
         return []
-    return [is_word("colour", parts.words_of("colour"), COLOURS[pole], f"{pole} lead of the pack side")]
+    return [is_word("colour", parts.words_of("colour"), COLOURS[pole], f"{pole} lead")]
 
 
 RULE = PartRule(("cable",), judge)

@@ -1,9 +1,10 @@
 """Whatever closes the contactor must wait until the bus is full.
 
 Asks:     it senses the bus up to the highest volts; or it is a timer that can be set to the time allowed, and what
-          draws from the bus meanwhile is known. One that senses gives up within the time allowed and lets the
-          precharge relay go.
-Why:      a timer knows nothing of a bus that something drags down, and closes on a large step.
+          draws from the bus meanwhile is known. One that senses gives up within the time allowed. Either lets the
+          precharge relay go when it closes the contactor or gives up.
+Why:      a timer knows nothing of a bus that something drags down, and closes on a large step; a precharge relay that
+          stays closed leaves its resistor across whatever is wrong.
 Cure:     a bus-sensing closer, or measure the controller's idle watts and enter them.
 Ignores:  a controller that closes its own contactor: say so by leaving the contactor to it.
 Source:   Formula Student EV 5.7.1 (close on measured volts), read second-hand on a public page.
@@ -12,7 +13,7 @@ Source:   Formula Student EV 5.7.1 (close on measured volts), read second-hand o
 import numpy as np
 
 from bom.duties.model import Duty
-from bom.judge.compare import Judgement, at_least, at_most
+from bom.judge.compare import Judgement, at_least, at_most, is_word
 from bom.judge.rule import PartRule
 from bom.parts import Parts
 from bom.read.margins import Margins
@@ -42,6 +43,12 @@ def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
             "time after which it gives up",
             gives_up.with_values(np.where(senses, gives_up.values, 0.0) + known),
             duty.precharge_s,
+        ),
+        is_word(
+            "lets the precharge relay go",
+            parts.words_of("lets_precharge_go"),
+            ("yes",),
+            "its resistor is made for seconds",
         ),
     ]
 

@@ -32,4 +32,6 @@ def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
     return [at_least(what, offered, duty.break_a, blank=blank)]
 
 
-RULE = PartRule(("contactor", "relay", "key_switch", "stop_switch", "bar_switch"), judge, only_with=("break_a",))
+RULE = PartRule(
+    ("contactor", "relay", "key_switch", "stop_switch", "cap_switch", "bar_switch"), judge, only_with=("break_a",)
+)

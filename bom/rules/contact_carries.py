@@ -24,5 +24,7 @@ def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
 
 
 RULE = PartRule(
-    ("contactor", "relay", "key_switch", "stop_switch", "bar_switch", "isolator"), judge, only_with=("carry_a",)
+    ("contactor", "relay", "key_switch", "stop_switch", "cap_switch", "bar_switch", "isolator"),
+    judge,
+    only_with=("carry_a",),
 )

@@ -20,4 +20,6 @@ def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
     return [at_least("amps it may close on", offered, duty.make_a)]
 
 
-RULE = PartRule(("contactor", "relay", "key_switch", "stop_switch", "bar_switch"), judge, only_with=("make_a",))
+RULE = PartRule(
+    ("contactor", "relay", "key_switch", "stop_switch", "cap_switch", "bar_switch"), judge, only_with=("make_a",)
+)

@@ -1,6 +1,7 @@
 """Something that works by hand must open the pack.
 
-Asks:     the job wishes for a hand isolator or a pack plug.
+Asks:     the job wishes for a hand isolator or a pack plug; a pack plug that is the only break, without a
+          contactor before it, may be parted live.
 Why:      a welded contactor leaves nothing to open; nothing is safe for service or shipping.
 Cure:     a link plug or a DC switch in reach.
 Ignores:  what an inspector accepts: ask first.
@@ -17,11 +18,19 @@ def judge(view: LoomView) -> list[LoomAnswer]:
     wishes = view.facts.job.wishes
     verdict = Verdict.PASS if wishes.isolator != "none" or wishes.pack_plug else Verdict.FAIL
     offered = wishes.isolator if wishes.isolator != "none" else "pack plug" if wishes.pack_plug else "none"
-    return [
-        LoomAnswer(
-            "pack", verdict, "break by hand", offered, "one in reach", "a contactor can weld, and a controller fail on"
-        )
-    ]
+    because = "a contactor can weld, and a controller fail on"
+    answers = [LoomAnswer("pack", verdict, "break by hand", offered, "one in reach", because)]
+    if wishes.isolator == "none" and not wishes.contactor and "pack plug" in view.parts:
+        answers.append(_parted(view.parts["pack plug"].word("mates_live")[0]))
+    return answers
+
+
+def _parted(mates_live: str) -> LoomAnswer:
+    """Judge a plug that is all there is to open a running bike."""
+    verdict = {"yes": Verdict.PASS, "no": Verdict.FAIL}.get(mates_live, Verdict.CANT_TELL)
+    datum = "" if mates_live else "whether the pack plug may be parted live"
+    because = "nothing else opens the running circuit"
+    return LoomAnswer("pack plug", verdict, "parted live", mates_live or "not known", "yes", because, datum)
 
 
 RULE = LoomRule(judge)

@@ -1,4 +1,4 @@
-"""A stop or key switch in the coil chain must open to stop.
+"""A stop switch, cap switch or key switch in the coil chain must open to stop.
 
 Asks:     its contact opens to stop.
 Why:      a kill switch that closes to ground works backwards in a coil chain, or shorts 12 V; a broken wire then
@@ -20,4 +20,4 @@ def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
     return [is_word("contact", parts.words_of("contact"), ("opens to stop",), "a broken wire must stop the bike too")]
 
 
-RULE = PartRule(("stop_switch", "key_switch"), judge)
+RULE = PartRule(("stop_switch", "cap_switch", "key_switch"), judge)

@@ -44,7 +44,7 @@ def test_hearsay_never_passes_cleanly(path, catalogue: Catalogue) -> None:
 
     for key_at in arrangements(job):
         loom = lay_out(job, margins, key_at)
-        duties = envelope(loom, _facts(job, margins, _counted(loom, margins), key_at))
+        duties = envelope(loom, _facts(job, margins, _counted(loom, job, margins), key_at))
         family = {place.name: families[place.family] for place in loom.places}
         for place in loom.places:
             note(judge_parts(family[place.name], duties[place.name], margins))

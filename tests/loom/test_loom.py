@@ -1,5 +1,6 @@
 """The loom of every starter job, both key arrangements, some wishes: it hangs together, every wire is guarded."""
 
+import re
 from collections.abc import Callable
 
 import pytest
@@ -23,6 +24,7 @@ JOBS = [
     ("street-72", {"wishes.charge_port": False, "wishes.charger": False, "wishes.meter": "none"}),
 ]
 CASES = [(name, edits, key) for name, edits in JOBS for key in ("12 V", "pack volts")]
+DRIVEN = {"contactor coil plus", "precharge relay coil plus", "key input relay coil plus"}
 FUSES = ("main_fuse", "tap_fuse", "blade_fuse")
 
 
@@ -104,8 +106,7 @@ def reached(loom: Loom, start: str, without: tuple[str, ...] = ()) -> set[str]:
         for point in points
         if point.endswith(" in")
         for out in points
-        if out.removesuffix(" left").removesuffix(" right").removesuffix(" dip").removesuffix(" main")
-        == f"{point.removesuffix(' in')} out"
+        if re.sub(r" (left|right|dip|main|precharge)$", "", out) == f"{point.removesuffix(' in')} out"
     ]
     found, todo = set(), [start]
     while todo:
@@ -171,17 +172,50 @@ def test_every_load_is_reached_and_only_through_its_switches(loom: tuple[JobFile
 def test_the_contactor_coil_hangs_on_what_waits_for_the_bus(loom: tuple[JobFile, Loom]) -> None:
     job, whole = loom
     if job.wishes.contactor:
-        assert "contactor coil" in reached(whole, "coils")
-        assert "contactor coil" not in reached(whole, "coils", without=("contactor closer",))
+        start = "stop switch out"
+        assert "contactor coil plus" in reached(whole, start)
+        assert "contactor coil plus" not in reached(whole, start, without=("contactor closer",))
 
 
 @every_loom
 def test_the_stop_switch_leaves_the_lamps_on(loom: tuple[JobFile, Loom]) -> None:
     _, whole = loom
-    assert "coils" not in reached(whole, "control fuse out", without=("stop switch",))
+    assert not DRIVEN & reached(whole, "control fuse out", without=("stop switch",))
     if whole.arrangement == "12 V":
-        assert "load relay coil" in reached(whole, "control fuse out", without=("stop switch",))
-        assert "load relay coil" not in reached(whole, "control fuse out", without=("key switch",))
+        assert "load relay coil plus" in reached(whole, "control fuse out", without=("stop switch",))
+        assert "load relay coil plus" not in reached(whole, "control fuse out", without=("key switch",))
+
+
+@every_loom
+def test_a_plugged_in_bike_cannot_drive(loom: tuple[JobFile, Loom]) -> None:
+    """Opening the cap of the charge port opens every coil that lets the bike drive."""
+    job, whole = loom
+    if job.wishes.charge_port:
+        assert not DRIVEN & reached(whole, "control fuse out", without=("charge interlock",))
+
+
+@every_loom
+def test_every_coil_comes_home(loom: tuple[JobFile, Loom]) -> None:
+    """Each relay, contactor and closer has a minus wire of its own back to the rail."""
+    _, whole = loom
+    coils = [f"{place.name} coil" for place in whole.places if place.family in ("relay", "contactor")]
+    fed = {wire.end for wire in whole.wires}
+    back = {wire.start for wire in whole.wires if wire.end == "12 V rail minus"}
+    for coil in coils:
+        assert f"{coil} plus" in fed
+        assert f"{coil} minus" in back
+
+
+@every_loom
+def test_where_more_than_two_wires_meet_there_is_something_to_meet_on(loom: tuple[JobFile, Loom]) -> None:
+    """A stud, a post, a splice, a fuse box or the frame; a switch has two ways on where the donor's has."""
+    _, whole = loom
+    joints = {place.terminals[0] for place in whole.places if place.family in ("post", "splice")}
+    bolted = {"controller plus", "shunt in", "shunt out", "pack plus", "pack minus", "fuse box in"}
+    ends = [point for wire in whole.wires for point in (wire.start, wire.end)]
+    for point in set(ends) - joints - bolted:
+        several = point.endswith("circuit fuse out") or point == "key switch out" or ") out" in point
+        assert ends.count(point) <= 1 or several, point
 
 
 @every_loom

@@ -13,6 +13,7 @@ from bom.session import Session
 def ends(papers: Session, start: str, end: str, crimps: dict[str, float], takers: list[str]) -> tuple[str, str]:
     wire = Wire("lead", start, end, 1.0, 1, "", 1.0)
     places = [Place(name, "lug", name, "traction", "frame", count) for name, count in crimps.items()]
+    places += [Place(name, "fuse_holder", name, "traction", "frame", 1) for name in takers]
     links = [Link("crimped on", name, "lead") for name in crimps] + [
         Link("takes wire", name, "lead") for name in takers
     ]

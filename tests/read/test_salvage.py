@@ -181,7 +181,7 @@ def test_a_wrong_value_hides_no_check_between_tables(told) -> None:
 
 
 def test_a_load_without_a_name_is_one_fault(told) -> None:
-    assert told(('name = "horn"\n', "")) == [("[[loads]]", "loads[5].name", "")]
+    assert told(('name = "horn"\n', "")) == [("[[loads]]", "loads[6].name", "")]
 
 
 def test_a_key_that_means_nothing_for_its_kind_is_a_fault(told) -> None:

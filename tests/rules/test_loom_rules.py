@@ -76,6 +76,31 @@ CASES = [
     ("earth-is-fused", {"donor.earth": "positive", "donor.lamp_return": "frame"}, "earth and lamp return", "fail"),
     ("earth-is-fused", {"donor.earth": "negative", "donor.lamp_return": "frame"}, "earth and lamp return", "pass"),
     ("earth-is-fused", {"donor.earth": "positive", "wishes.two_wire": False}, "earth and lamp return", "fail"),
+    # an inlet's cap switch opens the coils; a pack charged at its own plug is out of the bike (common practice)
+    ("charging-blocks-the-drive", {}, "what blocks the drive", "pass"),
+    ("charging-blocks-the-drive", {"wishes.charge_port": False}, "what blocks the drive", "pass"),
+    (
+        "charging-blocks-the-drive",
+        {"wishes.charge_port": False, "wishes.pack_plug": False},
+        "what blocks the drive",
+        "tight",
+    ),
+    (
+        "charging-blocks-the-drive",
+        {"wishes.charge_port": False, "wishes.charger": False},
+        "what blocks the drive",
+        "not asked",
+    ),
+    # the starter's light switch feeds two fused circuits, its horn button one
+    ("switch-keeps-fuses-apart", {"donor.items.light switch.contacts": 2}, "contacts of the light switch", "pass"),
+    ("switch-keeps-fuses-apart", {"donor.items.light switch.contacts": 1}, "contacts of the light switch", "fail"),
+    (
+        "switch-keeps-fuses-apart",
+        {"donor.items.light switch.contacts": None},
+        "contacts of the light switch",
+        "can't tell",
+    ),
+    ("switch-keeps-fuses-apart", {}, "contacts of the horn button", "not asked"),
     ("bus-is-filled-first", {}, "filling of the bus", "pass"),
     ("bus-is-filled-first", {"wishes.precharge": False}, "filling of the bus", "fail"),
     ("bus-is-filled-first", {"wishes.contactor": False}, "filling of the bus", "fail"),
