@@ -3,7 +3,7 @@
 from collections import Counter
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
-from math import ceil
+from math import ceil, floor
 
 from bom.read.catalogue import Offer
 from bom.read.job import Money
@@ -24,7 +24,7 @@ class Purchase:
     @property
     def cost(self) -> float:
         """Price of all packs, rounded to cents."""
-        return round(self.packs * self.pack_price, 2)
+        return cents(self.packs * self.pack_price)
 
 
 def rate(offer: Offer, money: Money) -> float | None:
@@ -45,7 +45,12 @@ def pack_price(offer: Offer, packs: int, money: Money) -> float | None:
     price = [value for least, value in offer.breaks if least <= packs][-1]
     tax = 1 + offer.tax_percent / 100
     net = price / tax if offer.tax_included else price
-    return round(worth * (net if money.tax_reclaimed else net * tax), 2)
+    return cents(worth * (net if money.tax_reclaimed else net * tax))
+
+
+def cents(value: float) -> float:
+    """Round to cents, halves up, as a spreadsheet does; a half that binary numbers just miss counts as one."""
+    return floor(value * 100 + 0.5 + 1e-6) / 100
 
 
 def least_packs(offer: Offer, quantity: float) -> int:

@@ -88,9 +88,13 @@ class Page:
     def heading(self, row: int, headings: Sequence[Heading], *, widths: bool = True) -> None:
         """Write the heading row of a table and set the widths of its columns."""
         for column, heading in enumerate(headings, start=1):
-            self.put(row, column, heading.text, replace(HEAD, align=heading.look.align))
-            if widths:
-                self.sheet.column_dimensions[get_column_letter(column)].width = heading.width
+            self.head(row, column, heading.text, heading, widths=widths)
+
+    def head(self, row: int, column: int, text: str, heading: Heading, *, widths: bool = True) -> None:
+        """Write the heading of one column."""
+        self.put(row, column, text, replace(HEAD, align=heading.look.align))
+        if widths:
+            self.sheet.column_dimensions[get_column_letter(column)].width = heading.width
 
     def line(self, row: int, text: str, look: Look, columns: int) -> None:
         """Write text across the first columns."""

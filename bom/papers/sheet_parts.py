@@ -8,11 +8,12 @@ from bom.build import Build
 from bom.judge.finding import Finding
 from bom.judge.verdict import Verdict
 from bom.money.bill import Line
+from bom.money.prices import least_packs
 from bom.papers.looks import (
     AMPS,
     BOLD,
     COUNT,
-    INPUT,
+    EDITED,
     MONEY,
     NOTE,
     SECTION,
@@ -23,6 +24,7 @@ from bom.papers.looks import (
     WHOLE,
 )
 from bom.papers.page import Heading, Page
+from bom.papers.sheet_prices import PriceRows
 from bom.papers.standing import MARKS, checks_passed, worst_at
 from bom.read.families import BY_NAME
 
@@ -31,13 +33,13 @@ HEADINGS = (
     Heading("name", 34),
     Heading("family", 13),
     Heading("places", 30),
-    Heading("bike takes", 8, COUNT),
-    Heading("spare", 7, COUNT),
+    Heading("bike takes", 8, EDITED),
+    Heading("spare", 7, EDITED),
     Heading("unit", 5),
     Heading("pack size", 8, COUNT),
     Heading("least packs", 9, WHOLE),
     Heading("packs to buy", 9, WHOLE),
-    Heading("pack price", 10, INPUT),
+    Heading("pack price", 10, MONEY),
     Heading("piece or metre", 10, MONEY),
     Heading("line", 10, MONEY),
     Heading("supplier", 12),
@@ -50,9 +52,8 @@ HEADINGS = (
 FIRST = 4
 MOST_PLACES = 4
 NOTES = (
-    "Pack prices (tinted) may be edited, as may what the bike takes and the spare; packs, line and total "
-    "follow. A price that falls with the number of packs is the price at the number bought here and does "
-    "not follow.",
+    "What the bike takes and the spare (tinted) may be edited; packs, pack price, line and total follow. Prices, "
+    "their steps and exchange rates are edited on the sheet Prices.",
     "Sums are of goods alone: freight, duty and card fees are the supplier's. Tax as the job says.",
 )
 
@@ -66,8 +67,8 @@ class PartsLayout:
     last: int
 
 
-def write_parts(page: Page, build: Build) -> PartsLayout:
-    """Write the sheet."""
+def write_parts(page: Page, build: Build, prices: Mapping[str, PriceRows]) -> PartsLayout:
+    """Write the sheet; pack prices are found on the sheet of prices."""
     page.put(1, 1, f"Parts to buy, prices in {build.bill.currency}", SECTION)
     page.line(2, " ".join(NOTES), NOTE, len(HEADINGS))
     page.heading(3, HEADINGS)
@@ -75,7 +76,7 @@ def write_parts(page: Page, build: Build) -> PartsLayout:
     rows = {}
     for row, line in enumerate(build.bill.lines, start=FIRST):
         rows[line.part_id] = row
-        _line(page, row, line, build, standing)
+        _line(page, row, line, build, standing, prices)
     last = FIRST + len(build.bill.lines) - 1
     total_row = last + 1
     page.put(total_row, 1, "total", TOTAL_WORD)
@@ -96,7 +97,7 @@ class _Standing:
     passed: Counter[str]
 
 
-def _line(page: Page, row: int, line: Line, build: Build, standing: _Standing) -> None:
+def _line(page: Page, row: int, line: Line, build: Build, standing: _Standing, prices: Mapping[str, PriceRows]) -> None:
     verdict, why = _verdict(line, build, standing)
     name, family = line.name or _kit_name(line), BY_NAME[line.family].title
     head = (line.part_id, name, family, _where(line.places), line.quantity, line.spare, line.unit)
@@ -106,12 +107,21 @@ def _line(page: Page, row: int, line: Line, build: Build, standing: _Standing) -
         page.row(row, (*head, *tail, Verdict.FAIL, f"Nobody offers it in a currency the job knows. {why}"), HEADINGS)
         return
     offer = buy.offer
-    packs = (offer.pack_size, max(offer.minimum_packs, 1), buy.packs, buy.pack_price, 0.0, line.cost)
+    packs = (offer.pack_size, _least(line), buy.packs, buy.pack_price, 0.0, line.cost)
     ordered = (offer.supplier, offer.supplier_code, offer.lead_days, offer.price_date)
     page.row(row, (*head, *packs, *ordered, verdict, why), HEADINGS)
     page.formula(row, 10, f"MAX(ROUNDUP(ROUND((E{row}+F{row})/H{row},9),0),I{row})", buy.packs, WHOLE)
+    page.formula(row, 11, prices[line.part_id].at(f"J{row}"), buy.pack_price, MONEY)
     page.formula(row, 12, f"K{row}/H{row}", buy.pack_price / offer.pack_size, MONEY)
     page.formula(row, 13, f"ROUND(J{row}*K{row},2)", line.cost, MONEY)
+
+
+def _least(line: Line) -> int:
+    """Give the fewest packs to order: the supplier's least, or more where a price step makes more cost less."""
+    assert line.purchase is not None
+    buy = line.purchase
+    wanted = least_packs(buy.offer, line.quantity + line.spare)
+    return buy.packs if buy.packs > wanted else least_packs(buy.offer, 0.0)
 
 
 def _kit_name(line: Line) -> str:

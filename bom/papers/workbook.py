@@ -13,6 +13,7 @@ from bom.papers.sheet_budget import write_budget
 from bom.papers.sheet_checks import write_checks, write_find_out
 from bom.papers.sheet_orders import write_orders
 from bom.papers.sheet_parts import write_parts
+from bom.papers.sheet_prices import write_prices
 from bom.papers.sheet_summary import write_summary
 from bom.papers.sheet_volts import write_volts_and_fuses
 from bom.session import Session
@@ -21,6 +22,7 @@ SHEETS = (
     "Summary",
     "Parts",
     "Orders",
+    "Prices",
     "Checks",
     "Find out",
     "12 V budget",
@@ -40,7 +42,7 @@ def workbook(session: Session) -> bytes:
     book._named_styles["Normal"].font = NORMAL  # type: ignore[attr-defined]  # the stubs leave it out
     styles: dict[Look, StyleArray] = {}
     pages = {name: Page(book.create_sheet(name), styles) for name in SHEETS}
-    parts = write_parts(pages["Parts"], build)
+    parts = write_parts(pages["Parts"], build, write_prices(pages["Prices"], build, job.money))
     write_orders(pages["Orders"], build, parts, session.catalogue)
     write_checks(pages["Checks"], build)
     write_find_out(pages["Find out"], build, session.catalogue.find_out)

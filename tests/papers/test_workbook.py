@@ -3,6 +3,7 @@
 import re
 import shutil
 import subprocess
+from collections.abc import Callable
 from dataclasses import replace
 from pathlib import Path
 
@@ -10,6 +11,7 @@ import pytest
 from openpyxl import Workbook, load_workbook
 
 from bom.judge.verdict import Verdict
+from bom.money.prices import pack_price
 from bom.papers.page import Page
 from bom.papers.papers import write_papers
 from bom.papers.save import with_results
@@ -20,7 +22,7 @@ from bom.session import Session
 RISKY = ("=", "+", "-", "@", "\t", "\r")
 # All that a formula of the workbook is made of; a text from a file never stands in one.
 OURS = re.compile(
-    r"=(SUM|MAX|ROUNDUP|ROUND|COUNTIF|IF|ABS|Parts!|Checks!|\$?[A-Z]{1,2}\$?[0-9]*|[0-9.]+|[-+*/(),:<]"
+    r"=(SUM|MAX|ROUNDUP|ROUND|LOOKUP|COUNTIF|IF|ABS|Parts!|Prices!|Checks!|\$?[A-Z]{1,2}\$?[0-9]*|[0-9.]+|[-+*/(),:<]"
     r'|"(agrees|DIFFERS|[✖◐△✓] [a-z\' ]+)")+'
 )
 
@@ -119,19 +121,75 @@ def test_an_office_program_comes_to_the_same_results(
             assert float(found) == pytest.approx(float(said), abs=1e-6), f"{title}!{cell} {formula}"
 
 
-def test_money_follows_an_edit(sound: Session, tmp_path: Path) -> None:
+@pytest.fixture(scope="session")
+def sound_book(sound: Session, tmp_path_factory: pytest.TempPathFactory) -> Workbook:
     from bom.papers.workbook import workbook
 
-    path = tmp_path / "edited.xlsx"
+    path = tmp_path_factory.mktemp("sound") / "sound.xlsx"
     path.write_bytes(workbook(sound))
-    book = load_workbook(path)
-    book["Parts"]["K4"].value = float(book["Parts"]["K4"].value) + 10.0
-    packs = sound.build.bill.lines[0].purchase
-    assert packs is not None
-    anew = recomputed(book, tmp_path, "edited2")
-    total = next(row[12] for row in anew["Parts"].iter_rows(values_only=True) if row[0] == "total")
-    assert total == pytest.approx(sound.build.bill.total + 10.0 * packs.packs, abs=0.001)
-    assert any(row[6] == "agrees" for row in anew["Orders"].iter_rows(values_only=True))
+    return load_workbook(path)
+
+
+@pytest.fixture
+def edited_total(sound: Session, tmp_path: Path) -> Callable[..., float]:
+    """Edit cells of the sound job's workbook, let an office program work it out, and give the total."""
+    from bom.papers.workbook import workbook
+
+    def total(sheet: str, cells: dict[str, float]) -> float:
+        path = tmp_path / "edited.xlsx"
+        path.write_bytes(workbook(sound))
+        book = load_workbook(path)
+        for cell, value in cells.items():
+            book[sheet][cell].value = value
+        anew = recomputed(book, tmp_path, "edited2")
+        assert any(row[6] == "agrees" for row in anew["Orders"].iter_rows(values_only=True))
+        return next(float(row[12]) for row in anew["Parts"].iter_rows(values_only=True) if row[0] == "total")
+
+    return total
+
+
+def price_rows(book: Workbook, part: str) -> list[int]:
+    return [row for row in range(4, book["Prices"].max_row + 1) if book["Prices"].cell(row, 1).value == part]
+
+
+def test_money_follows_a_list_price(sound: Session, sound_book: Workbook, edited_total: Callable[..., float]) -> None:
+    line = next(line for line in sound.build.bill.lines if line.purchase and len(line.purchase.offer.breaks) == 1)
+    buy = line.purchase
+    assert buy is not None
+    [row] = price_rows(sound_book, line.part_id)
+    dearer = replace(buy.offer, breaks=((buy.offer.breaks[0][0], buy.offer.breaks[0][1] + 10.0),))
+    price = pack_price(dearer, buy.packs, sound.loaded.job.money)
+    assert price is not None
+    total = edited_total("Prices", {f"E{row}": dearer.breaks[0][1]})
+    assert total == pytest.approx(sound.build.bill.total - line.cost + buy.packs * price, abs=0.001)
+
+
+def test_money_follows_a_step_of_the_price(sound: Session, edited_total: Callable[..., float]) -> None:
+    """Enough taken to reach an offer's next step is paid at that step's price."""
+    stepped = [line for line in sound.build.bill.lines if line.purchase and len(line.purchase.offer.breaks) > 1]
+    row, line = next((4 + sound.build.bill.lines.index(line), line) for line in stepped)
+    assert line.purchase is not None
+    offer, packs = line.purchase.offer, line.purchase.offer.breaks[-1][0]
+    assert line.purchase.packs < packs
+    price = pack_price(offer, packs, sound.loaded.job.money)
+    assert price is not None
+    assert price < line.purchase.pack_price
+    total = edited_total("Parts", {f"E{row}": packs * offer.pack_size - line.spare})
+    assert total == pytest.approx(sound.build.bill.total - line.cost + packs * price, abs=0.001)
+
+
+def test_money_follows_a_rate(sound: Session, sound_book: Workbook, edited_total: Callable[..., float]) -> None:
+    sheet, money = sound_book["Prices"], sound.loaded.job.money
+    row = next(row for row in range(4, 10) if sheet.cell(row, 11).value == "GBP")
+    rated = money.model_copy(update={"rates": {**money.rates, "GBP": 2.0}})
+    after = 0.0
+    for line in sound.build.bill.lines:
+        assert line.purchase is not None
+        price = pack_price(line.purchase.offer, line.purchase.packs, rated)
+        assert price is not None
+        after += line.purchase.packs * price
+    assert edited_total("Prices", {f"L{row}": 2.0}) == pytest.approx(after, abs=0.001)
+    assert after > sound.build.bill.total + 1.0
 
 
 def test_verdicts_are_counted_from_the_checks(papers: Session, shown: Workbook) -> None:
