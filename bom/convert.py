@@ -1,6 +1,6 @@
 """The way through the house: lay out, duties, qualify, choose, check, price."""
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 
 import numpy as np
 
@@ -17,7 +17,7 @@ from bom.duties.circuits import Counted, Facts
 from bom.duties.envelope import envelope
 from bom.duties.model import Duty
 from bom.duties.volts import pack_facts
-from bom.judge.ask import judge_pairs, judge_parts, verdicts
+from bom.judge.ask import judge_pairs, passing, verdicts
 from bom.judge.finding import Finding
 from bom.judge.loom_view import LoomView
 from bom.judge.verdict import Verdict
@@ -96,32 +96,23 @@ def _raised(job: JobFile, counted: Counted, filled: Mapping[str, Filled], full_c
 
 def _qualify(
     options: Mapping[str, Candidates], duties: Mapping[str, Duty], margins: Margins, job: JobFile
-) -> dict[str, list[int]]:
-    """List the candidates of each place that pass alone; places that ask the same are judged once."""
-    known: dict[object, list[int]] = {}
-    allowed = {}
-    for name, option in options.items():
-        duty, place = duties[name], option.place
-        asked = (place.family, place.item, option.forced, tuple(duty.needs.items()), tuple(duty.words.items()))
-        if asked not in known:
-            known[asked] = _allowed(option, duty, margins, job)
-        allowed[name] = known[asked]
-    return allowed
+) -> dict[str, tuple[int, ...]]:
+    """List the candidates of each place that pass alone."""
+    return {name: _allowed(option, duties[name], margins, job) for name, option in options.items()}
 
 
-def _allowed(option: Candidates, duty: Duty, margins: Margins, job: JobFile) -> list[int]:
+def _allowed(option: Candidates, duty: Duty, margins: Margins, job: JobFile) -> tuple[int, ...]:
     """List the candidates that every part rule passes; a forced one stands whatever they say."""
     if option.forced:
-        return [0]
-    answers = verdicts(judge_parts(option.parts, duty, margins), (len(option.parts),))
+        return (0,)
     worst = Verdict.TIGHT if job.wishes.tight else Verdict.PASS
-    return [int(index) for index in np.flatnonzero(answers <= worst)]
+    return passing(option.parts, duty, margins, worst)
 
 
 def _choose(
     loom: Loom,
     options: Mapping[str, Candidates],
-    allowed: Mapping[str, list[int]],
+    allowed: Mapping[str, tuple[int, ...]],
     duties: Mapping[str, Duty],
     margins: Margins,
     job: JobFile,
@@ -137,7 +128,7 @@ def _choose(
     }
 
 
-def _slot(name: str, option: Candidates, allowed: list[int]) -> Slot:
+def _slot(name: str, option: Candidates, allowed: Sequence[int]) -> Slot:
     ids = [option.parts.ids[index] for index in allowed]
     order = {part: rank for rank, part in enumerate(sorted(ids), start=1)}
     return Slot(name, tuple(option.costs[index] for index in allowed), tuple(order[part] for part in ids))
@@ -177,7 +168,7 @@ def _finish(
     facts: Facts,
     duties: Mapping[str, Duty],
     options: Mapping[str, Candidates],
-    allowed: Mapping[str, list[int]],
+    allowed: Mapping[str, tuple[int, ...]],
     filled: dict[str, Filled],
     passes: int,
 ) -> Build:

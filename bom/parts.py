@@ -116,23 +116,11 @@ class Parts:
             raise KeyError(part_id) from None
 
     def take(self, indices: Sequence[int]) -> "Parts":
-        """Keep some parts, in the order given."""
-        picked = list(indices)
-        return Parts(
-            self.family,
-            tuple(self.ids[i] for i in picked),
-            _Picked(self.numbers, lambda column: column[picked]),
-            _Picked(self.words, lambda column: tuple(column[i] for i in picked)),
-            self.curves,
-            tuple(self.is_donor(i) for i in picked),
-            self._taken(picked),
-        )
-
-    def _taken(self, picked: Sequence[int]) -> "tuple[Parts, tuple[int, ...]]":
+        """Keep some parts, in the order given; the same ones of the same table are the same object."""
         if self.whole is None:
-            return self, tuple(picked)
+            return _taken(self, tuple(indices))
         table, rows = self.whole
-        return table, tuple(rows[i] for i in picked)
+        return _taken(table, tuple(rows[i] for i in indices))
 
     def joined(self, other: "Parts") -> "Parts":
         """Add another table's parts of the same family behind these."""
@@ -164,6 +152,20 @@ class _Picked(Mapping[str, Picked]):
 
     def __len__(self) -> int:
         return len(self._columns)
+
+
+@lru_cache(maxsize=8192)
+def _taken(table: Parts, rows: tuple[int, ...]) -> Parts:
+    picked = list(rows)
+    return Parts(
+        table.family,
+        tuple(table.ids[i] for i in picked),
+        _Picked(table.numbers, lambda column: column[picked]),
+        _Picked(table.words, lambda column: tuple(column[i] for i in picked)),
+        table.curves,
+        tuple(table.is_donor(i) for i in picked),
+        (table, rows),
+    )
 
 
 @lru_cache(maxsize=1024)

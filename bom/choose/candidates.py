@@ -10,6 +10,9 @@ from bom.parts import Parts
 from bom.read.catalogue import Catalogue
 from bom.read.job import JobFile
 
+# Parts that can be bought and what each costs, by table and quantity.
+_Known = dict[tuple[Parts, float], tuple[Parts, tuple[float, ...]]]
+
 
 @dataclass(frozen=True)
 class Candidates:
@@ -31,6 +34,7 @@ def candidates(loom: Loom, job: JobFile, catalogue: Catalogue) -> Mapping[str, C
     prices = UnitPrices(catalogue.offers, job.money)
     donors = {item.name: item for item in job.donor.items}
     tables: dict[tuple[str, str], Parts] = {}
+    known: _Known = {}
     for place in loom.places:
         table = catalogue.families[place.family]
         if place.name in job.pins:
@@ -40,16 +44,20 @@ def candidates(loom: Loom, job: JobFile, catalogue: Catalogue) -> Mapping[str, C
             if key not in tables:
                 item = donors[place.item]
                 tables[key] = donor_part(place.family, item, served(item, job, catalogue.margins)).joined(table)
-            options[place.name] = _with_donor(place, tables[key], prices)
+            options[place.name] = _with_donor(place, tables[key], prices, known)
         else:
-            options[place.name] = _bought(place, table, prices)
+            options[place.name] = _bought(place, table, prices, known)
     return options
 
 
-def _bought(place: Place, table: Parts, prices: UnitPrices) -> Candidates:
-    costs = [_cost(part, index, table, place.quantity, prices) for index, part in enumerate(table.ids)]
-    kept = [index for index, cost in enumerate(costs) if cost is not None]
-    return Candidates(place, table.take(kept), tuple(costs[i] or 0.0 for i in kept), forced=False)
+def _bought(place: Place, table: Parts, prices: UnitPrices, known: _Known) -> Candidates:
+    """Keep what can be bought, with its price; places of one family that take as many share the answer."""
+    key = (table, place.quantity)
+    if key not in known:
+        costs = [_cost(part, index, table, place.quantity, prices) for index, part in enumerate(table.ids)]
+        kept = [index for index, cost in enumerate(costs) if cost is not None]
+        known[key] = (table.take(kept), tuple(costs[i] or 0.0 for i in kept))
+    return Candidates(place, *known[key], forced=False)
 
 
 def _pinned(place: Place, table: Parts, part_id: str, prices: UnitPrices) -> Candidates:
@@ -58,11 +66,11 @@ def _pinned(place: Place, table: Parts, part_id: str, prices: UnitPrices) -> Can
     return Candidates(place, table.take([index]), (cost or 0.0,), forced=True)
 
 
-def _with_donor(place: Place, table: Parts, prices: UnitPrices) -> Candidates:
+def _with_donor(place: Place, table: Parts, prices: UnitPrices, known: _Known) -> Candidates:
     """Keep the donor's own part, the table's first, free of charge; where the owner insists on it, alone."""
     if place.keep == "yes":
         return Candidates(place, table.take([0]), (0.0,), forced=True)
-    return _bought(place, table, prices)
+    return _bought(place, table, prices, known)
 
 
 def _cost(part: str, index: int, table: Parts, quantity: float, prices: UnitPrices) -> float | None:

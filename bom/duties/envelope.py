@@ -38,7 +38,7 @@ def _duty(place: Place, wire: Wire | None, circuits: Mapping[str, Needs], loom: 
     special = SPECIAL.get(place.family)
     if special:
         needs.update(special(place, loom, facts))
-    return Duty(place.name, needs, _words(place, facts))
+    return Duty.of(needs, _words(place, facts))
 
 
 def _ambient(zone: str, facts: Facts) -> Span:

@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from functools import lru_cache
 
 from bom.span import Span
 
@@ -50,17 +51,21 @@ GLOSSARY: Mapping[str, tuple[str, str]] = {
 }
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Duty:
-    """The duties of one place.
+    """The duties of a place, and of every other place that asks the same.
 
     needs  figures by glossary name
     words  facts that are words: "frame return", "positive earth", "lamp base" ...
     """
 
-    place: str
     needs: Mapping[str, Span]
     words: Mapping[str, str]
+
+    @classmethod
+    def of(cls, needs: Mapping[str, Span], words: Mapping[str, str]) -> "Duty":
+        """Give the one duty of these figures: places that ask the same share it, and are judged once."""
+        return _shared(tuple(needs.items()), tuple(words.items()))
 
     def has(self, *names: str) -> bool:
         """Tell whether this place has all of these duties."""
@@ -69,9 +74,14 @@ class Duty:
     def __getattr__(self, name: str) -> Span:
         """Give a duty; asking for one that this place does not have is a fault of the program."""
         if name not in GLOSSARY or name not in self.needs:
-            raise AttributeError(f"{self.place} has no duty {name}")
+            raise AttributeError(f"there is no duty {name} among {', '.join(self.needs)}")
         return self.needs[name]
 
     def word(self, name: str) -> str:
         """Give a fact that is a word."""
         return self.words[name]
+
+
+@lru_cache(maxsize=4096)
+def _shared(needs: tuple[tuple[str, Span], ...], words: tuple[tuple[str, str], ...]) -> Duty:
+    return Duty(dict(needs), dict(words))

@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 
 import numpy as np
 import numpy.typing as npt
@@ -24,28 +25,40 @@ class Answer:
     judgement: Judgement
 
 
-def judge_parts(parts: Parts, duty: Duty, margins: Margins) -> list[Answer]:
-    """Ask every part rule of the family that has something to ask here about all parts at once."""
+@lru_cache(maxsize=8192)
+def judge_parts(parts: Parts, duty: Duty, margins: Margins) -> tuple[Answer, ...]:
+    """Ask every part rule of the family that has something to ask here about all parts at once.
+
+    The same parts are asked for the same duty once, at however many places they stand.
+    """
     if not len(parts):
-        return []
-    return [
+        return ()
+    return tuple(
         Answer(rule, judgement)
         for rule, shape in part_rules(parts.family)
         if duty.has(*shape.only_with)
         for judgement in shape.judge(parts, duty, margins)
-    ]
+    )
 
 
+@lru_cache(maxsize=8192)
 def judge_pairs(
     link: str, first: Parts, second: Parts, first_duty: Duty, second_duty: Duty, margins: Margins
-) -> list[Answer]:
+) -> tuple[Answer, ...]:
     """Ask every pair rule of a link that has something to ask here about all pairs at once."""
-    return [
+    return tuple(
         Answer(rule, judgement)
         for rule, shape in pair_rules(link)
         if second_duty.has(*shape.only_with)
         for judgement in shape.judge(first, second, first_duty, second_duty, margins)
-    ]
+    )
+
+
+@lru_cache(maxsize=8192)
+def passing(parts: Parts, duty: Duty, margins: Margins, worst_allowed: Verdict) -> tuple[int, ...]:
+    """List the parts that no part rule answers worse than this."""
+    answers = verdicts(judge_parts(parts, duty, margins), (len(parts),))
+    return tuple(int(index) for index in np.flatnonzero(answers <= worst_allowed))
 
 
 def verdicts(answers: Sequence[Answer], shape: tuple[int, ...]) -> Verdicts:

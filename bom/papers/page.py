@@ -138,6 +138,12 @@ def clean(text: str) -> str:
     return ILLEGAL_CHARACTERS_RE.sub("", text)
 
 
-def counted(verdict: Verdict, column: str, sheet: str) -> str:
-    """Write the formula that counts one verdict on a sheet."""
-    return f'COUNTIF({sheet}!{column}:{column},"{MARKS[verdict]} {verdict.word}")'
+def counted(verdict: Verdict, column: str, times: str, sheet: str) -> str:
+    """Write the formula that counts one verdict on a sheet whose rows may each stand for several."""
+    return f'SUMIF({sheet}!{column}:{column},"{MARKS[verdict]} {verdict.word}",{sheet}!{times}:{times})'
+
+
+def some_of(places: Sequence[str], most: int) -> str:
+    """Name the first of several places, and how many more there are."""
+    more = len(places) - most
+    return ", ".join(places[:most]) + (f" and {more} more" if more > 0 else "")

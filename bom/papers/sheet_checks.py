@@ -10,14 +10,15 @@ from bom.choose.filled import Hole
 from bom.judge.finding import Finding
 from bom.judge.verdict import Verdict
 from bom.papers.looks import BOLD, NOTE, SECTION, TEXT, WHOLE
-from bom.papers.page import Heading, Page
+from bom.papers.page import Heading, Page, some_of
 from bom.papers.standing import OPEN, hole_cure
 from bom.papers.unknowns import Unknown, unknowns
 from bom.read.questions import Way
 
 CHECKS = (
     Heading("verdict", 12),
-    Heading("where", 26, BOLD),
+    Heading("where", 38, BOLD),
+    Heading("times", 7, WHOLE),
     Heading("part", 17),
     Heading("rule", 24),
     Heading("what", 24),
@@ -36,40 +37,55 @@ UNKNOWN = (
     Heading("minutes", 9, WHOLE),
 )
 
+MOST_PLACES = 5
 DONOR_MINUTES = 5  # a rough estimate
 
 
 def write_checks(page: Page, build: Build) -> None:
-    """Write every finding, worst first; passes stand by place, in one group that folds away."""
-    page.put(1, 1, "Checks, worst first, then what passes by place", SECTION)
+    """Write every finding, worst first; passes that are alike share a row, in one group that folds away."""
+    page.put(1, 1, "Checks, worst first, then what passes", SECTION)
     page.line(
         2,
-        "Each row is one comparison of a rating with a duty. It is evidence for whoever inspects the bike; "
-        "it claims no compliance with any rule of the road. What each rule asks, and its source, stand on the sheet "
-        "Assumptions.",
+        "Each row is one comparison of a rating with a duty; where one part passes the same comparison at several "
+        "places, they share it. It is evidence for whoever inspects the bike and claims no compliance with any rule "
+        "of the road. What each rule asks, and its source, stand on the sheet Assumptions; every place by itself in "
+        "the record.",
         NOTE,
         len(CHECKS),
     )
     page.heading(3, CHECKS)
     row = 3
-    for cells in (*map(_hole_cells, build.holes), *map(_finding_cells, build.findings)):
+    troubles = [finding for finding in build.findings if finding.verdict > Verdict.PASS]
+    passes = _alike([finding for finding in build.findings if finding.verdict <= Verdict.PASS])
+    shown = [*map(_hole_cells, build.holes), *(_finding_cells([finding]) for finding in troubles)]
+    for cells in (*shown, *map(_finding_cells, passes)):
         row += 1
         page.row(row, cells, CHECKS)
-    passes = sum(finding.verdict <= Verdict.PASS for finding in build.findings)
     if passes:
-        page.sheet.row_dimensions.group(row - passes + 1, row, outline_level=1)
+        page.sheet.row_dimensions.group(row - len(passes) + 1, row, outline_level=1)
     page.sheet.sheet_properties.outlinePr = Outline(summaryBelow=False)
-    page.sheet.auto_filter.ref = f"A3:J{row}"
+    page.sheet.auto_filter.ref = f"A3:K{row}"
 
 
 def _hole_cells(hole: Hole) -> tuple[object, ...]:
-    where = (hole.verdict, hole.place.name, "left open", OPEN, hole.place.title)
+    where = (hole.verdict, hole.place.name, 1, "left open", OPEN, hole.place.title)
     return (*where, "", "", hole.sentence, "", hole_cure(hole))
 
 
-def _finding_cells(finding: Finding) -> tuple[object, ...]:
+def _alike(findings: Sequence[Finding]) -> list[list[Finding]]:
+    """Group the findings that differ in nothing but their place."""
+    groups: dict[tuple[object, ...], list[Finding]] = {}
+    for finding in findings:
+        numbers = (finding.offered, finding.needed, finding.because, finding.evidence)
+        groups.setdefault((finding.verdict, finding.part, finding.rule, finding.what, *numbers), []).append(finding)
+    return list(groups.values())
+
+
+def _finding_cells(alike: Sequence[Finding]) -> tuple[object, ...]:
+    finding = alike[0]
     cure = finding.cure if finding.verdict > Verdict.PASS else ""
-    where = (finding.verdict, finding.subject, finding.part, finding.rule, finding.what)
+    places = some_of([other.subject for other in alike], MOST_PLACES)
+    where = (finding.verdict, places, len(alike), finding.part, finding.rule, finding.what)
     numbers = (finding.offered, finding.needed, finding.because, finding.evidence)
     return (*where, *numbers, cure)
 

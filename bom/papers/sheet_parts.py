@@ -23,7 +23,7 @@ from bom.papers.looks import (
     VERDICT_LOOKS,
     WHOLE,
 )
-from bom.papers.page import Heading, Page
+from bom.papers.page import Heading, Page, some_of
 from bom.papers.sheet_prices import PriceRows
 from bom.papers.standing import MARKS, checks_passed, worst_at
 from bom.read.families import BY_NAME
@@ -50,7 +50,7 @@ HEADINGS = (
     Heading("why", 36),
 )
 FIRST = 4
-MOST_PLACES = 4
+MOST_PLACES = 4  # the sheet of wires names every end
 NOTES = (
     "What the bike takes and the spare (tinted) may be edited; packs, pack price, line and total follow. Prices, "
     "their steps and exchange rates are edited on the sheet Prices.",
@@ -100,7 +100,7 @@ class _Standing:
 def _line(page: Page, row: int, line: Line, build: Build, standing: _Standing, prices: Mapping[str, PriceRows]) -> None:
     verdict, why = _verdict(line, build, standing)
     name, family = line.name or _kit_name(line), BY_NAME[line.family].title
-    head = (line.part_id, name, family, _where(line.places), line.quantity, line.spare, line.unit)
+    head = (line.part_id, name, family, some_of(line.places, MOST_PLACES), line.quantity, line.spare, line.unit)
     buy = line.purchase
     if buy is None:
         tail: tuple[object, ...] = ("", "", "", "", "", 0.0, "no offer", "", "", "")
@@ -126,12 +126,6 @@ def _least(line: Line) -> int:
 
 def _kit_name(line: Line) -> str:
     return f"{BY_NAME[line.family].title} for {line.places[0]}"
-
-
-def _where(places: tuple[str, ...]) -> str:
-    """Name the first places of a part; the sheet of wires names every end."""
-    more = len(places) - MOST_PLACES
-    return ", ".join(places[:MOST_PLACES]) + (f" and {more} more" if more > 0 else "")
 
 
 def _verdict(line: Line, build: Build, standing: _Standing) -> tuple[Verdict, str]:

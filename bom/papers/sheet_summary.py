@@ -90,7 +90,7 @@ def _answers(page: Page, row: int, build: Build) -> int:
     for verdict, meaning in meanings.items():
         row += 1
         page.put(row, 1, verdict)
-        page.formula(row, 2, counted(verdict, "A", "Checks"), build.count(verdict), WHOLE)
+        page.formula(row, 2, counted(verdict, "A", "C", "Checks"), build.count(verdict), WHOLE)
         page.put(row, 3, "")
         page.put(row, 4, meaning)
     return row + 1

@@ -35,7 +35,7 @@ class Margin:
     source: str
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Margins:
     """All margins by name. Attribute access gives the value: `margins.fuse_loading`."""
 

@@ -144,5 +144,5 @@ def test_charger_duties(edited: Edited, facts_of: FactsOf, margins: Margins) -> 
 def test_a_duty_nobody_has_is_a_fault_of_the_program(edited: Edited, facts_of: FactsOf, margins: Margins) -> None:
     facts = facts_of(edited())
     duty = envelope(lay_out(facts.job, margins, "12 V"), facts)["charger"]
-    with pytest.raises(AttributeError, match="charger has no duty lamp_w"):
+    with pytest.raises(AttributeError, match="there is no duty lamp_w"):
         _ = duty.lamp_w

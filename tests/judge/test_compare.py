@@ -122,7 +122,7 @@ def test_hearsay_in_a_pair_is_tight_at_best(catalogue: Catalogue, margins: Margi
     fuse, holder = (catalogue.families[name] for name in ("tap_fuse", "fuse_holder"))
     fuse = fuse.take([fuse.index("TF-0101")])
     index = next(i for i, body in enumerate(holder.word("takes_body")) if body == fuse.word("body")[0])
-    holder, empty = holder.take([index]), Duty("a place", {}, {})
+    holder, empty = holder.take([index]), Duty({}, {})
     told = replace(holder, words={**holder.words, "evidence": ("seller's word",), "exceptions": ("",)}, whole=None)
     known = replace(told, words={**told.words, "evidence": ("data sheet",)})
     for part, answer in ((known, PASS), (told, TIGHT)):

@@ -76,7 +76,7 @@ def duty_of(values: Mapping[str, Any], words: Mapping[str, str]) -> Duty:
     for name, value in values.items():
         low, high = value if isinstance(value, list) else (value, value)
         needs[name] = Span(float(low), float(high), GLOSSARY[name][0], "the case", "a fact of the case")
-    return Duty("a place", needs, words)
+    return Duty(needs, words)
 
 
 def answer(name: str, case: Mapping[str, Any], margins: Margins) -> Verdict:
