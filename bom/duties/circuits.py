@@ -6,6 +6,7 @@ from math import sqrt
 
 from bom.duties.budget import Budget, largest_filament_a
 from bom.duties.volts import PackFacts
+from bom.loom.low_volt import METER_FEED
 from bom.loom.low_volt import circuits as load_circuits
 from bom.loom.taps import BUS_SENSE
 from bom.physics.phase import greatest_line_rms_v
@@ -62,6 +63,7 @@ def circuit_needs(facts: Facts) -> Mapping[str, Needs]:
             **_small(facts, facts.margins.meter_a, "meters take 10 to 25 mA, common practice"),
         },
         BUS_SENSE: {**_pack_side(facts), **_small(facts, facts.margins.meter_a, "a closer senses with milliamps")},
+        METER_FEED: {**_rail(facts), **_carry(facts.margins.meter_a, "meters take 10 to 25 mA, common practice")},
         "charging": {**_pack_side(facts), **_small(facts, facts.job.wishes.charge_current, "charging amps wanted")},
         "12 V supply": {**_rail(facts), **_carry(*_supply_amps(facts)), "make_a": rush_a(facts)},
         "key control": _coils(facts),

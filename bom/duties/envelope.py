@@ -105,16 +105,22 @@ def _words(place: Place, facts: Facts) -> dict[str, str]:
 
 
 def _pole(place: Place, facts: Facts) -> str:
-    """Tell the pole of a wire by the points it joins; heavy leads are "heavy", motor leads have none."""
-    if place.family != "cable" or place.circuit == "phase":
+    """Tell the pole of a wire, or of the sleeve over its lug, by the points it joins; motor leads have none.
+
+    Above 60 V DC both heavy leads are orange, so that their sleeves alone tell them apart.
+    """
+    if place.family not in ("cable", "sleeve") or place.circuit == "phase" or not place.terminals:
         return ""
     if place.circuit not in DROP:
-        return "12 V minus" if {"12 V rail minus", "frame"} & set(place.terminals) else "12 V plus"
-    if place.circuit == "traction":
-        if is_above_low_voltage(voltage_v=facts.pack.highest_bus_v.high):
-            return "heavy"
-        return "heavy minus" if place.name.startswith("return to") else "heavy plus"
-    return "minus" if "minus post" in place.terminals or place.name == "sense minus" else "plus"
+        low = "12 V minus" if {"12 V rail minus", "frame"} & set(place.terminals) else "12 V plus"
+        return low if place.family == "cable" else "12 V sleeve"
+    returns = place.name.startswith("return to") or place.name == "sense minus" or "minus post" in place.terminals
+    pole = "minus" if returns else "plus"
+    if place.family == "sleeve":
+        return f"{pole} sleeve"
+    if place.circuit != "traction":
+        return pole
+    return "heavy" if is_above_low_voltage(voltage_v=facts.pack.highest_bus_v.high) else f"heavy {pole}"
 
 
 def _converter(place: Place, loom: Loom, facts: Facts) -> Needs:
@@ -217,7 +223,7 @@ def _sleeve(place: Place, loom: Loom, facts: Facts) -> Needs:
 def _splice(place: Place, loom: Loom, facts: Facts) -> Needs:
     """Count the wires; where a part brings a lead of its own to the splice, that one too."""
     count = sum(1 for link in loom.links if link.kind == "takes wire" and link.first == place.name)
-    own = 1 if place.name in ("12 V splice", "key input splice") else 0
+    own = 1 if place.name == "key input splice" else 0
     return {"ways": Span.of(float(count + own), "", "one way for each wire that meets there")}
 
 
@@ -226,8 +232,6 @@ def _lug(place: Place, loom: Loom, facts: Facts) -> Needs:
     tail = facts.job.motor.lead_area
     if place.name == "motor tail lugs" and tail is not None:
         return {"tail_mm2": Span.of(tail, "area", "copper of the motor's tails")}
-    if place.name == "first closing lugs":
-        return {"tail_mm2": Span.of(facts.margins.stub_mm2, "area", "copper of the leads for the first closing")}
     return {}
 
 

@@ -1,6 +1,7 @@
 """Collects places, wires and links while a loom is laid out."""
 
-from dataclasses import dataclass, field
+from collections import Counter
+from dataclasses import dataclass, field, replace
 
 from bom.loom.model import LINKS, Link, Loom, Place, Wire
 from bom.read.job import Item, JobFile
@@ -23,6 +24,7 @@ class Builder:
     places: list[Place] = field(default_factory=list)
     wires: list[Wire] = field(default_factory=list)
     links: list[Link] = field(default_factory=list)
+    unfinished: list[str] = field(default_factory=list)
 
     def place(
         self,
@@ -116,23 +118,74 @@ class Builder:
         self.link("crimped on", name, wire)
         return name
 
-    def finish(self, wire: str) -> str:
-        """Finish both ends of a thin wire: a lug on each that is bolted, a crimp on each that is plugged.
+    def finish(self, wire: str) -> None:
+        """Have both ends of a thin wire finished once all wires are laid."""
+        self.unfinished.append(wire)
 
-        A post and the frame are bolted to; a splice takes the stripped end. Returns the place of the crimp
-        terminals, "" where there are none.
+    def _finish(self, wire: str) -> None:
+        """Put a lug on each end that is bolted, a crimp terminal on each that is plugged.
+
+        A post and the frame are bolted to; a splice and an in-line fuse holder take the stripped end.
         """
-        joints = {p.terminals[0]: p for p in self.places if p.family in ("post", "splice") and p.terminals}
-        crimped = 0
+        joints = {place.terminals[0]: place for place in self.places if place.family in ("post", "splice")}
+        holders = self._holder_points()
+        plugged = 0
         for end in self.cable(wire).terminals:
             joint = joints.get(end)
-            if joint is None and end != "frame":
-                crimped += 1
-            elif joint is not None and joint.family == "splice":
-                self.link("takes wire", joint.name, wire)
-            else:
+            taker = joint.name if joint and joint.family == "splice" else holders.get(end)
+            if taker:
+                self.link("takes wire", taker, wire)
+            elif joint or end == "frame":
                 self.lug(wire, end, on=joint.name if joint else "")
-        return self.crimps(wire, crimped) if crimped else ""
+            else:
+                plugged += 1
+        if plugged:
+            terminals = self.crimps(wire, plugged)
+            for feed in [link for link in self.links if link.kind == "feeds" and link.second == wire]:
+                self.link("feeds", feed.first, terminals)
+
+    def _holder_points(self) -> dict[str, str]:
+        """Find the in-line holder at each end of the fuse it holds."""
+        family = {place.name: place.family for place in self.places}
+        terminals = {place.name: place.terminals for place in self.places}
+        held = [link for link in self.links if link.kind == "takes fuse" and family[link.first] == "fuse_holder"]
+        return {point: link.first for link in held for point in terminals[link.second]}
+
+    def _splice_shared(self) -> None:
+        """Where a terminal has room for one wire and several want it, lead a tail from it to a splice."""
+        joints = {place.terminals[0] for place in self.places if place.family in ("post", "splice")}
+        wires = [wire for wire in self.wires if wire.name in self.unfinished]
+        wanted = Counter(point for wire in wires for point in (wire.start, wire.end))
+        for point in [point for point, count in wanted.items() if count > 1 and point not in joints | {"frame"}]:
+            meeting = [wire for wire in wires if point in (wire.start, wire.end)]
+            first, cable = meeting[0], self.cable(meeting[0].name)
+            splice = f"{point} splice"
+            self.splice(splice, splice, cable.circuit, cable.zone)
+            for wire in meeting:
+                self._move(wire.name, point, splice)
+            self.wire(
+                f"{point} tail",
+                f"{point} to its splice",
+                cable.circuit,
+                cable.zone,
+                (point, splice),
+                self.margins.tail_m,
+                guard=first.guard,
+                part_of_m=first.part_of_m,
+                together=first.together,
+                load=cable.load,
+            )
+            self.finish(f"{point} tail")
+            wires = [wire for wire in self.wires if wire.name in self.unfinished]
+
+    def _move(self, wire: str, old: str, new: str) -> None:
+        """Let an end of a wire lead to another point."""
+        for index, laid in enumerate(self.wires):
+            if laid.name == wire:
+                ends = tuple(new if end == old else end for end in (laid.start, laid.end))
+                self.wires[index] = replace(laid, start=ends[0], end=ends[1])
+                place = self.cable(wire)
+                self.places[self.places.index(place)] = replace(place, terminals=ends)
 
     def lug(self, wire: str, end: str, *, on: str = "", quantity: float = 1) -> None:
         """Put a lug on one end of a wire, on a chosen part's stud or one the job names."""
@@ -156,6 +209,7 @@ class Builder:
             cable.circuit,
             cable.zone,
             quantity * SLEEVE_STICKS,
+            ends=cable.terminals,
         )
         self.link("shrinks over", shrink, wire)
 
@@ -196,5 +250,8 @@ class Builder:
         return next((item for item in self.job.donor.items if item.kind == kind), None)
 
     def done(self) -> Loom:
-        """Close the loom."""
+        """Close the loom: splice what meets at one terminal, and finish the thin wires."""
+        self._splice_shared()
+        for wire in self.unfinished:
+            self._finish(wire)
         return Loom(self.key_at, tuple(self.places), tuple(self.wires), tuple(self.links))

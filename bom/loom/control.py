@@ -1,8 +1,22 @@
 """The control chain at 12 V: its fuse, key and stop switch, charge interlock, and every coil with its way back."""
 
+from dataclasses import dataclass
+
 from bom.loom.builder import Builder
 
-Way = tuple[str, str, tuple[str, str]]  # name, title, and the points a wire joins
+# How a wire of the chain lies: through the bar plug, between two things at the bar, or on the frame.
+PLUGGED, AT_BAR = "through the bar plug", "at the bar"
+
+
+@dataclass(frozen=True)
+class Way:
+    """One wire of the chain before it is laid; the allowed drop is shared over those in the chain itself."""
+
+    name: str
+    title: str
+    ends: tuple[str, str]
+    lies: str
+    in_chain: bool = False
 
 
 def lay_out_control(build: Builder) -> None:
@@ -14,33 +28,26 @@ def lay_out_control(build: Builder) -> None:
     fed = _fed(build)
     if len(fed) > 1:
         build.splice("coil splice", "coils", "key control", "frame")
-    bar, frame = _chain(build, fed)
-    back = [
-        (f"{coil} return", f"{coil} minus to the 12 V minus rail", (f"{coil} minus", "12 V rail minus"))
-        for coil in _coils(build)
-    ]
-    share_m = len(bar) * build.job.runs.key + 3 * build.job.runs.contactor_to_controller
-    for zone, run, ways in (
-        ("bar", build.job.runs.key, bar),
-        ("frame", build.job.runs.contactor_to_controller, [*frame, *back]),
-    ):
-        for name, title, ends in ways:
-            build.wire(
-                name,
-                title,
-                "key control",
-                zone,
-                ends,
-                run,
-                guard="control fuse",
-                part_of_m=share_m,
-                together=build.margins.bundle_wires,
-            )
-            build.finish(name)
-    build.link("takes wire", "control fuse holder", bar[0][0])
+    ways = [*_chain(build, fed), *_returns(build)]
+    runs = build.job.runs
+    length_m = {PLUGGED: runs.key, AT_BAR: build.margins.bar_link_m, "frame": runs.contactor_to_controller}
+    whole_m = sum(length_m[way.lies] for way in ways if way.in_chain) + 2 * runs.contactor_to_controller
     build.place("bar plug", "signal_connector", "plug of the handlebar leads", "key control", "bar")
-    for name, _, _ in bar:
-        build.link("takes wire", "bar plug", name)
+    for way in ways:
+        build.wire(
+            way.name,
+            way.title,
+            "key control",
+            "frame" if way.lies == "frame" else "bar",
+            way.ends,
+            length_m[way.lies],
+            guard="control fuse",
+            part_of_m=whole_m,
+            together=build.margins.bundle_wires,
+        )
+        build.finish(way.name)
+        if way.lies == PLUGGED:
+            build.link("takes wire", "bar plug", way.name)
 
 
 def _places(build: Builder) -> None:
@@ -82,40 +89,44 @@ def _fed(build: Builder) -> dict[str, str]:
     return fed
 
 
-def _coils(build: Builder) -> list[str]:
-    """List everything at 12 V on the frame whose minus comes home to the rail."""
-    relays = [f"{place.name} coil" for place in build.places if place.family in ("relay", "contactor")]
-    return [*relays, "contactor closer"] if _has(build, "contactor closer") else relays
+def _returns(build: Builder) -> list[Way]:
+    """Bring the minus of everything at 12 V on the frame home to the rail."""
+    driven = [f"{place.name} coil" for place in build.places if place.family in ("relay", "contactor")]
+    driven += ["contactor closer"] if _has(build, "contactor closer") else []
+    control = build.job.controller
+    driven += ["key input"] if control.key_input == "12 V" and control.key_return == "own terminal" else []
+    return [
+        Way(f"{name} return", f"{name} minus to the 12 V minus rail", (f"{name} minus", "12 V rail minus"), "frame")
+        for name in driven
+    ]
 
 
-def _chain(build: Builder, fed: dict[str, str]) -> tuple[list[Way], list[Way]]:
-    """List the wires from the fuse to the coils: those that run to the handlebar, and those on the frame."""
-    point = "control fuse out"
-    bar: list[Way] = []
+def _chain(build: Builder, fed: dict[str, str]) -> list[Way]:
+    """List the wires from the fuse through key, stop switch and charge interlock to the coils."""
+    point, lies = "control fuse out", PLUGGED
+    ways: list[Way] = []
     if build.key_at == "12 V":
-        bar += [
-            ("key feed", "control fuse to the key switch", (point, "key switch in")),
-            ("load relay feed", "key switch to the load relay's coil", ("key switch out", "load relay coil plus")),
+        ends = ("key switch out", "load relay coil plus")
+        ways += [
+            Way("key feed", "control fuse to the key switch", (point, "key switch in"), PLUGGED, in_chain=True),
+            Way("load relay feed", "key switch to the load relay's coil", ends, PLUGGED),
         ]
-        point = "key switch out"
-    bar.append(("stop feed", f"{point} to the stop switch", (point, "stop switch in")))
+        point, lies = "key switch out", AT_BAR
+    ways.append(Way("stop feed", f"{point} to the stop switch", (point, "stop switch in"), lies, in_chain=True))
     # One thing fed needs no splice; nothing fed leaves the controller's own stop input.
     last = "coils" if len(fed) > 1 else next(iter(fed.values()), "controller stop input")
-    frame: list[Way] = []
     if _has(build, "charge interlock"):
-        bar.append(("stop wire", "stop switch to the charge interlock", ("stop switch out", "charge interlock in")))
-        frame.append(("interlock wire", "charge interlock to the coils", ("charge interlock out", last)))
-    else:
-        bar.append(("stop wire", "stop switch to the coils", ("stop switch out", last)))
+        ends = ("charge interlock out", last)
+        ways.append(Way("interlock wire", f"charge interlock to {last}", ends, "frame"))
+        last = "charge interlock in"
+    ways.append(Way("stop wire", f"stop switch to {last}", ("stop switch out", last), PLUGGED, in_chain=True))
     if len(fed) > 1:
-        frame += [(wire, f"coil splice to {point}", ("coils", point)) for wire, point in fed.items()]
+        ways += [Way(wire, f"coil splice to {point}", ("coils", point), "frame") for wire, point in fed.items()]
     if _has(build, "contactor closer"):
-        frame += [
-            ("contactor coil feed", "closer to the contactor's coil", ("contactor closer out", "contactor coil plus")),
-            (
-                "precharge relay feed",
-                "closer to the precharge relay's coil, which it lets go",
-                ("contactor closer out precharge", "precharge relay coil plus"),
-            ),
+        coil = ("contactor closer out", "contactor coil plus")
+        relay = ("contactor closer out precharge", "precharge relay coil plus")
+        ways += [
+            Way("contactor coil feed", "closer to the contactor's coil", coil, "frame"),
+            Way("precharge relay feed", "closer to the precharge relay's coil, which it lets go", relay, "frame"),
         ]
-    return bar, frame
+    return ways

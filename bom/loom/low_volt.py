@@ -5,6 +5,8 @@ from bom.loom.builder import Builder
 from bom.loom.control import lay_out_control
 from bom.read.job import Load
 
+METER_FEED = "meter feed"  # circuit that only a meter which runs on 12 V needs
+
 
 def lay_out_low_volt(build: Builder) -> None:
     """Place everything on the 12 V side."""
@@ -15,6 +17,8 @@ def lay_out_low_volt(build: Builder) -> None:
         _circuit(build, name, loads)
     _switches(build)
     _flasher(build)
+    if build.job.wishes.meter != "none":
+        _meter_feed(build)
     lay_out_control(build)
 
 
@@ -59,22 +63,21 @@ def _supply(build: Builder) -> None:
     guard = ""
     if build.job.wishes.buffer_battery:
         guard = build.in_line("buffer fuse", "blade_fuse", "fuse at the buffer battery", "12 V supply", "under seat")
-    for name, title, ends in (lead, *feeds, *backs):
+    out = ("converter lead", "converter plus to the 12 V splice", ("12 V plus", "12 V supply"))
+    for name, title, ends in (out, lead, *feeds, *backs):
         build.wire(
             name,
             title,
             "12 V supply",
             "frame",
             ends,
-            run,
+            build.margins.tail_m if name == "converter lead" else run,
             guard=guard,
             part_of_m=2 * run,
             together=build.margins.pair_wires,
         )
         build.link("feeds", "converter", name)
-        terminals = build.finish(name)
-        if terminals:
-            build.link("feeds", "converter", terminals)
+        build.finish(name)
     build.link("feeds", "converter", "fuse box")
 
 
@@ -104,21 +107,10 @@ def _buffer(build: Builder) -> None:
         )
         build.finish(name)
     build.link("relieves", "buffer fuse", "buffer stub")
-    for name in ("buffer stub", "buffer lead"):
-        build.link("takes wire", "buffer fuse holder", name)
 
 
 def _circuit(build: Builder, name: str, loads: list[Load]) -> None:
-    fuse = build.place(
-        f"{name} fuse",
-        "blade_fuse",
-        f"blade fuse, {name}",
-        name,
-        "under seat",
-        ends=("fuse box in", f"{name} fuse out"),
-    )
-    build.link("takes fuse", "fuse box", fuse)
-    build.link("opens", "converter", fuse)
+    fuse = _way(build, name)
     lay_out_branches(build, name, fuse, loads, returns=two_wire(build))
     for load in loads:
         if load.is_bought:
@@ -126,9 +118,39 @@ def _circuit(build: Builder, name: str, loads: list[Load]) -> None:
             build.place(lamp_place(load), family, load.name, name, RUN_ZONE[load.run], load.bought, load=load.name)
 
 
+def _way(build: Builder, circuit: str) -> str:
+    """Take a way of the fuse box for a circuit, and return its fuse."""
+    ends = ("fuse box in", f"{circuit} fuse out")
+    fuse = build.place(f"{circuit} fuse", "blade_fuse", f"blade fuse, {circuit}", circuit, "under seat", ends=ends)
+    build.link("takes fuse", "fuse box", fuse)
+    build.link("opens", "converter", fuse)
+    return fuse
+
+
 def lamp_place(load: Load) -> str:
     """Name the place of a lamp or horn to be bought."""
     return f"new {load.name}"
+
+
+def _meter_feed(build: Builder) -> None:
+    """Feed a meter that runs on 12 V from a way of the fuse box; one that runs on the pack needs none of it."""
+    fuse = _way(build, METER_FEED)
+    for name, title, ends in (
+        ("meter feed", "fuse box to the meter's 12 V plus", (f"{fuse} out", "meter 12 V plus")),
+        ("meter feed return", "meter's 12 V minus to the minus rail", ("meter 12 V minus", "12 V rail minus")),
+    ):
+        build.wire(
+            name,
+            title,
+            METER_FEED,
+            "bar",
+            ends,
+            build.job.runs.meter,
+            guard=fuse,
+            part_of_m=2 * build.job.runs.meter,
+            together=build.margins.bundle_wires,
+        )
+        build.finish(name)
 
 
 def _switches(build: Builder) -> None:

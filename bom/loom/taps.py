@@ -71,7 +71,7 @@ def _converter(build: Builder) -> None:
         "DC-DC converter to 12 V",
         "converter input",
         "box",
-        ends=("converter in", "converter minus", "12 V supply", "12 V minus"),
+        ends=("converter in", "converter minus", "12 V plus", "12 V minus"),
     )
     fuse = build.tap_fuse("converter", "converter input")
     through_key = build.key_at == "pack volts"
@@ -141,8 +141,10 @@ def _charge_port(build: Builder) -> None:
 
 
 def lay_out_bus_sense(build: Builder) -> None:
-    """Lead the bus volts to a closer that senses them, behind a fuse at the controller, and the pack's minus too."""
+    """Lead the volts on both sides of the contactor to a closer that compares them, each behind its own fuse."""
     run = build.job.runs.contactor_to_controller
     tap = Tap(build, BUS_SENSE, build.tap_fuse("bus sense", BUS_SENSE, at="controller plus"), 2 * run)
     tap.from_holder("bus sense plus", "bus sense fuse to the closer", "contactor closer sense plus", run, 1)
     tap.home("bus sense minus", "closer back to the minus post", "contactor closer sense minus", run, 1)
+    pack = Tap(build, BUS_SENSE, build.tap_fuse("pack sense", BUS_SENSE), 2 * run)
+    pack.from_holder("pack sense plus", "pack sense fuse to the closer", "contactor closer pack plus", run, 1)

@@ -184,12 +184,27 @@ def _precharge(build: Builder) -> None:
             build.lug(wire, "controller")
     build.link("takes wire", "precharge fuse holder", "precharge wire 1")
     lay_out_bus_sense(build)
-    build.place("first closing holder", "fuse_holder", "holder for the first closing", "precharge", "frame")
-    build.link("takes fuse", "first closing holder", fuse)
-    lugs = build.tail_lugs(
-        "first closing lugs", "lugs on the leads of that holder", "precharge", 2, end="main fuse holder"
+    _first_closing(build, fuse)
+
+
+def _first_closing(build: Builder, fuse: str) -> None:
+    """Place what stands in for the main fuse at the first closing: a spare precharge fuse on two short leads."""
+    holder = build.place("first closing holder", "fuse_holder", "holder for the first closing", "precharge", "frame")
+    build.link("takes fuse", holder, fuse)
+    run = build.job.runs.pack_to_fuse
+    stub = build.wire(
+        "first closing stub",
+        "two leads from the first closing holder to the main fuse's studs",
+        "precharge",
+        "frame",
+        ("main fuse's studs", "first closing holder"),
+        run,
+        part_of_m=2 * run,
+        together=build.margins.pair_wires,
+        count=2,
     )
-    build.link("on stud", lugs, "main fuse holder")
+    build.lug(stub, "main fuse holder", on="main fuse holder", quantity=2)
+    build.link("takes wire", holder, stub)
 
 
 def _phase_leads(build: Builder) -> None:

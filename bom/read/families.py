@@ -199,7 +199,7 @@ FAMILIES: tuple[Family, ...] = (
             *_numbers("supply_min_v", "supply_max_v", "output_a", "delay_min_s", "delay_max_s"),
             *_yes_no("senses_bus"),
             *_numbers("senses_to_v", "gives_up_s"),
-            *_yes_no("lets_precharge_go"),
+            *_yes_no("compares_with_pack", "lets_precharge_go"),
         ),
     ),
     Family(

@@ -105,6 +105,9 @@ class Controller(Section):
     regen: Amps | None = Field(None, description="battery-side regeneration amps; leave out for none")
     input_capacitance: BusFarads | None = Field(None, description="bus capacitors, as measured or printed")
     key_input: Literal["pack volts", "12 V", "none"] = Field("pack volts", description="what wakes it")
+    key_return: Literal["own terminal", "pack minus"] | None = Field(
+        None, description="where a 12 V key input comes back"
+    )
     key_current: Amps = Field(0.05, description="amps into the key input; a guess from common practice")
     key_capacitance: SmallFarads | None = Field(None, description="capacitors behind the key input")
     standby: Watts = Field(5.0, description="idle watts on the bus; builders report 2 to 12 W")

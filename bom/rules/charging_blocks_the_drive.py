@@ -1,7 +1,7 @@
 """A bike that is plugged in must not drive off.
 
-Asks:     a switch under the charge port's cap opens the coil chain; or the charger hangs on the pack's own plug,
-          which is then out of the bike.
+Asks:     a switch under the charge port's cap opens the feed of the contactor or of the key input; charging at the
+          pack's own plug is tight, for want of a listed plug and fuse.
 Why:      a bike that drives off tears a live lead out of the wall.
 Cure:     the switch under the cap in the coil chain, or charge at the pack plug.
 Ignores:  a charger that powers its own interlock line; the pins of the port, which stay live under the cap.
@@ -18,10 +18,15 @@ def judge(view: LoomView) -> list[LoomAnswer]:
     wishes = view.facts.job.wishes
     if not wishes.charge_port and not wishes.charger:
         return []
-    if wishes.charge_port:
-        verdict, offered, because = Verdict.PASS, "the cap's switch", "it opens the coils' feed"
+    fed = {"contactor coil plus", "key input relay coil plus", "controller key input"}
+    chained = any(wire.end in fed and view.loom.place(wire.name).circuit == "key control" for wire in view.loom.wires)
+    if wishes.charge_port and chained:
+        verdict, offered, because = Verdict.PASS, "the cap's switch", "it opens the feed of what lets the bike drive"
+    elif wishes.charge_port:
+        verdict, offered, because = Verdict.TIGHT, "the cap's switch", "it reaches only the controller's stop input"
     elif wishes.pack_plug:
-        verdict, offered, because = Verdict.PASS, "the pack plug", "it is pulled to charge"
+        because = "pulled to charge; its mating half and a fuse for the charger's lead are in no list here"
+        verdict, offered = Verdict.TIGHT, "the pack plug"
     else:
         verdict, offered, because = Verdict.TIGHT, "nothing", "there is neither a charge port nor a pack plug"
     return [LoomAnswer("charging", verdict, "what blocks the drive", offered, "something that must open", because)]

@@ -1,8 +1,8 @@
 """Whatever closes the contactor must wait until the bus is full.
 
-Asks:     it senses the bus up to the highest volts; or it is a timer that can be set to the time allowed, and what
-          draws from the bus meanwhile is known. One that senses gives up within the time allowed. Either lets the
-          precharge relay go when it closes the contactor or gives up.
+Asks:     it senses the bus up to the highest volts and compares it with the pack's; or it is a timer that can be
+          set to the time allowed, and what draws from the bus meanwhile is known. One that senses gives up within
+          the time allowed. Either lets the precharge relay go when it closes the contactor or gives up.
 Why:      a timer knows nothing of a bus that something drags down, and closes on a large step; a precharge relay that
           stays closed leaves its resistor across whatever is wrong.
 Cure:     a bus-sensing closer, or measure the controller's idle watts and enter them.
@@ -15,7 +15,7 @@ import numpy as np
 from bom.duties.model import Duty
 from bom.judge.compare import Judgement, at_least, at_most, is_word
 from bom.judge.rule import PartRule
-from bom.parts import Parts
+from bom.parts import Parts, Words
 from bom.read.margins import Margins
 
 
@@ -26,6 +26,9 @@ def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
     trusted = 0.0 if duty.word("bus load known") == "yes" else np.nan
     volts, longest, shortest, gives_up = (
         parts.rating(name) for name in ("senses_to_v", "delay_max_s", "delay_min_s", "gives_up_s")
+    )
+    compared = tuple(
+        "yes" if not sensing else word for sensing, word in zip(senses, parts.word("compares_with_pack"), strict=True)
     )
     return [
         at_least("volts it senses", volts.with_values(np.where(senses, volts.values, np.inf) + known), duty.voltage_v),
@@ -43,6 +46,12 @@ def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
             "time after which it gives up",
             gives_up.with_values(np.where(senses, gives_up.values, 0.0) + known),
             duty.precharge_s,
+        ),
+        is_word(
+            "compares the bus with the pack",
+            Words(compared, parts.evidence_of("compares_with_pack")),
+            ("yes",),
+            "a fixed threshold closes early on a full pack, never on an empty one",
         ),
         is_word(
             "lets the precharge relay go",

@@ -1,10 +1,10 @@
 """What carries the 12 V supply without a fuse must hold everything its converter can feed.
 
-Asks:     with no buffer battery, wire, terminal, relay and fuse box each carry at least the converter's peak amps,
-          or its label amps where no peak is given.
+Asks:     wire, terminal, relay and fuse box each carry at least the converter's peak amps, or its label amps where
+          no peak is given.
 Why:      a current limit protects only what stands that current for ever.
 Cure:     a thicker supply wire, a stronger relay or box, or a smaller converter.
-Ignores:  the buffer battery's own fault, which has a fuse of its own.
+Ignores:  a buffer battery, which has a fuse of its own: a weak short may draw that fuse's rating on top.
 Source:   IEC 60364-4-43 433 (protection where the source cannot exceed the ampacity), from memory.
 """
 
@@ -22,8 +22,6 @@ CARRIES = {"terminal": "rated_a", "relay": "carry_a", "fuse_box": "bus_a"}
 
 def judge(first: Parts, second: Parts, first_duty: Duty, second_duty: Duty, margins: Margins) -> list[Judgement]:
     """Compare the wire's ampacity with the converter's limit."""
-    if first_duty.word("buffer") == "yes":
-        return []
     peak, label = first.number("output_peak_a"), first.number("output_a")
     limit = np.where(np.isnan(peak), label, np.fmax(peak, label))[:, None]
     needed = Demand.of(limit, "current", "converter's limit")

@@ -1,8 +1,8 @@
-"""A wire ends in a tab, ring or bullet, not in a splice.
+"""A terminal that plugs onto a part is a tab or a bullet.
 
-Asks:     the terminal's kind joins a wire to a part.
-Why:      a splice joins two wires and plugs into nothing.
-Cure:     a tab, ring or bullet.
+Asks:     the terminal's kind plugs onto a part.
+Why:      a splice joins two wires and plugs into nothing; a ring needs a bolt.
+Cure:     a tab or a bullet.
 Ignores:  which of them the part at the other end takes: look at it.
 Source:   common practice, no source.
 """
@@ -16,7 +16,7 @@ from bom.read.margins import Margins
 
 def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
     """Look at the kind."""
-    return [is_word("kind", parts.words_of("kind"), ("tab", "ring", "bullet"), "it ends a wire")]
+    return [is_word("kind", parts.words_of("kind"), ("tab", "bullet"), "it plugs onto a part")]
 
 
 RULE = PartRule(("terminal",), judge)

@@ -164,6 +164,7 @@ VARIANTS = (
     {"wishes.buffer_battery": True},
     {"wishes.meter": "volts and amps"},
     {"wishes.contactor": False, "wishes.isolator": "breaker"},
+    {"controller.key_input": "12 V", "controller.key_return": "own terminal"},
 )
 
 

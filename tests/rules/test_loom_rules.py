@@ -78,7 +78,7 @@ CASES = [
     ("earth-is-fused", {"donor.earth": "positive", "wishes.two_wire": False}, "earth and lamp return", "fail"),
     # an inlet's cap switch opens the coils; a pack charged at its own plug is out of the bike (common practice)
     ("charging-blocks-the-drive", {}, "what blocks the drive", "pass"),
-    ("charging-blocks-the-drive", {"wishes.charge_port": False}, "what blocks the drive", "pass"),
+    ("charging-blocks-the-drive", {"wishes.charge_port": False}, "what blocks the drive", "tight"),
     (
         "charging-blocks-the-drive",
         {"wishes.charge_port": False, "wishes.pack_plug": False},
@@ -90,6 +90,20 @@ CASES = [
         {"wishes.charge_port": False, "wishes.charger": False},
         "what blocks the drive",
         "not asked",
+    ),
+    ("key-input-keeps-apart", {}, "return of the key input", "not asked"),
+    ("key-input-keeps-apart", {"controller.key_input": "12 V"}, "return of the key input", "can't tell"),
+    (
+        "key-input-keeps-apart",
+        {"controller.key_input": "12 V", "controller.key_return": "own terminal"},
+        "return of the key input",
+        "pass",
+    ),
+    (
+        "key-input-keeps-apart",
+        {"controller.key_input": "12 V", "controller.key_return": "pack minus"},
+        "return of the key input",
+        "fail",
     ),
     # the starter's light switch feeds two fused circuits, its horn button one
     ("switch-keeps-fuses-apart", {"donor.items.light switch.contacts": 2}, "contacts of the light switch", "pass"),

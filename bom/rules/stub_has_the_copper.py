@@ -1,9 +1,10 @@
-"""A wire that no fuse guards must be thick enough to last until the fuse far up opens.
+"""A stub that no fuse guards must have the least copper set for it.
 
 Asks:     its copper is at least the margin stub_mm2, whatever its own fuse further on is.
 Why:      only the main fuse sees a short in a stub, and may take seconds: 0.75 mm2 melts in hundredths of one.
 Cure:     a thicker stub, short, in a sleeve of its own.
-Ignores:  the melting time itself: no area that a tap fuse's holder takes outlasts a main fuse's slowest opening.
+Ignores:  a weak short: no area that a tap fuse's holder takes outlasts a main fuse's slowest opening, so the sleeve
+          and the shortness are what protects.
 Source:   IEC 60364-4-43 434.2.1 (an unfused wire is short, covered and placed so that a short is unlikely), from
           memory; the area is common practice, an estimate.
 """

@@ -1,0 +1,30 @@
+"""A controller woken at 12 V must not bond the 12 V side to the pack.
+
+Asks:     its 12 V key input returns by a terminal of its own, not by the controller's pack minus.
+Why:      through pack minus the whole 12 V side, and a frame that lamps return by, stand at the pack's minus:
+          one chafed plus then meets a person who holds the frame.
+Cure:     the key input at pack volts through a relay, or a controller with an isolated 12 V input.
+Ignores:  display and throttle leads, which belong to pack minus: keep them off the frame.
+Source:   common practice, no source.
+"""
+
+from bom.judge.loom_view import LoomAnswer, LoomView
+from bom.judge.rule import LoomRule
+from bom.judge.verdict import Verdict
+
+VERDICTS = {"own terminal": Verdict.PASS, "pack minus": Verdict.FAIL, None: Verdict.CANT_TELL}
+
+
+def judge(view: LoomView) -> list[LoomAnswer]:
+    """Look where the key input comes back."""
+    control = view.facts.job.controller
+    if control.key_input != "12 V":
+        return []
+    offered = control.key_return or "not known"
+    datum = "" if control.key_return else "where the controller's 12 V key input returns (its diagram)"
+    because = "pack and 12 V side must stay apart"
+    verdict = VERDICTS[control.key_return]
+    return [LoomAnswer("key input wire", verdict, "return of the key input", offered, "own terminal", because, datum)]
+
+
+RULE = LoomRule(judge)
