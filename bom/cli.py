@@ -34,6 +34,9 @@ def main(arguments: Sequence[str] | None = None) -> int:
         count = len(error.faults)
         print(f"{error}\n{count} fault{'s' if count != 1 else ''}. Nothing was written.", file=sys.stderr)
         return BROKEN
+    except BrokenPipeError:
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())  # whoever read has had enough
+        return BROKEN
     except OSError as error:
         print(f"{error.filename or 'file'}: {error.strerror}. Nothing more was written.", file=sys.stderr)
         return BROKEN

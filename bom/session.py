@@ -120,8 +120,8 @@ def _with_other(build: Build, other: Build) -> tuple[DonorVerdict, ...]:
 
 
 def _bears_on_places(fault: Fault) -> bool:
-    """Tell whether a fault of the job leaves doubt about which places the bike has."""
-    return not fault.place.startswith(("margins", "pins", "money", "runs", "ambient", "title", "customer", "date"))
+    """Tell whether a fault of the job leaves doubt about which places the bike has; one of the whole file does."""
+    return not fault.place or fault.place.startswith(("loads", "donor", "wishes", "controller.key", "motor.lead"))
 
 
 def _catalogue(folder: Path, faults: list[Fault]) -> Catalogue | None:

@@ -92,7 +92,7 @@ def listed(words: Sequence[str]) -> str:
 def unit_missing(number: str, dimension: str) -> str:
     """Say that a number came without the unit its dimension needs."""
     kind = DIMENSIONS[dimension]
-    like = f"{number} {kind.inside}" if dimension != "length" else kind.examples[0]
+    like = f"{number} {kind.inside}" if dimension not in ("length", "capacitance") else kind.examples[0]
     return f'Write {kind.words} with its unit, like "{like}".'
 
 

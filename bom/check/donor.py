@@ -72,7 +72,7 @@ def _verdict(
 ) -> DonorVerdict:
     if item.keep == "no":
         return DonorVerdict(
-            item.name, item.kind, item.keep, "goes", "the builder does not want it kept", _instead(item, filled)
+            item.name, item.kind, item.keep, "goes", "the builder does not want it kept.", _instead(item, filled)
         )
     places = [place for place in view.loom.places if place.item == item.name]
     if not places:

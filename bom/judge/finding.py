@@ -6,7 +6,7 @@ import numpy as np
 
 from bom import units
 from bom.judge.ask import Answer
-from bom.judge.compare import Judgement
+from bom.judge.compare import HEARSAY, Judgement
 from bom.judge.rule import Rule
 from bom.judge.verdict import Verdict
 from bom.parts import Parts
@@ -69,7 +69,8 @@ def finding_of(answer: Answer, subject: str, parts: tuple[Parts, ...]) -> Findin
     evidence = parts[0].word("evidence")[0] if known is None else str(np.ravel(known)[0])
     ids = " / ".join(part.ids[0] for part in parts)
     because = _because(span.because, judgement.margin, judgement.sense)
-    sentence = f"{judgement.what}: {offered}, needs {wanted} ({because})."
+    told = f"; known only as: {evidence}" if verdict == Verdict.TIGHT and evidence in HEARSAY else ""
+    sentence = f"{judgement.what}: {offered}{told}, needs {wanted} ({because})."
     return Finding(
         rule=rule.name,
         subject=subject,

@@ -13,7 +13,7 @@ def labels(session: Session, figures: Bench, fuses: Sequence[FuseRow]) -> list[s
     """Give the words of each label."""
     pack, job = session.build.facts.pack, session.loaded.job
     high = figures.working_v
-    rated = ", ".join(f"{row.place} {row.rated_a:g} A" for row in fuses if isfinite(row.rated_a))
+    rated = ", ".join(f"{row.place} {f'{row.rated_a:g}' if isfinite(row.rated_a) else '____'} A" for row in fuses)
     isolator = _isolator(job)
     out = [
         f"On the pack box, the controller and the motor leads: DANGER, up to {high:.0f} V direct current",

@@ -46,10 +46,10 @@ def write_checks(page: Page, build: Build) -> None:
     page.put(1, 1, "Checks, worst first, then what passes", SECTION)
     page.line(
         2,
-        "Each row is one comparison of a rating with a duty; where one part passes the same comparison at several "
-        "places, they share it. It is evidence for whoever inspects the bike and claims no compliance with any rule "
-        "of the road. What each rule asks, and its source, stand on the sheet Assumptions; every place by itself in "
-        "the record.",
+        "Each row is one comparison of a rating with a duty; one part that passes the same comparison at several "
+        "places has one row. Passes are folded away: open them by the sign at the left. It is evidence for whoever "
+        "inspects the bike and claims no compliance with any rule of the road. What each rule asks, and its source, "
+        "stand on the sheet Assumptions; every place by itself in the record.",
         NOTE,
         len(CHECKS),
     )
@@ -62,7 +62,7 @@ def write_checks(page: Page, build: Build) -> None:
         row += 1
         page.row(row, cells, CHECKS)
     if passes:
-        page.sheet.row_dimensions.group(row - len(passes) + 1, row, outline_level=1)
+        page.sheet.row_dimensions.group(row - len(passes) + 1, row, outline_level=1, hidden=True)
     page.sheet.sheet_properties.outlinePr = Outline(summaryBelow=False)
     page.sheet.auto_filter.ref = f"A3:K{row}"
 

@@ -52,7 +52,7 @@ HEADINGS = (
 FIRST = 4
 MOST_PLACES = 4  # the sheet of wires names every end
 NOTES = (
-    "What the bike takes and the spare (tinted) may be edited; packs, pack price, line and total follow. Prices, "
+    "What the bike takes and the spare (tinted) may be edited, 0 for what is in the drawer; packs, pack price, line and total follow. Prices, "
     "their steps and exchange rates are edited on the sheet Prices.",
     "Sums are of goods alone: freight, duty and card fees are the supplier's. Tax as the job says.",
 )
@@ -110,7 +110,13 @@ def _line(page: Page, row: int, line: Line, build: Build, standing: _Standing, p
     packs = (offer.pack_size, _least(line), buy.packs, buy.pack_price, 0.0, line.cost)
     ordered = (offer.supplier, offer.supplier_code, offer.lead_days, offer.price_date)
     page.row(row, (*head, *packs, *ordered, verdict, why), HEADINGS)
-    page.formula(row, 10, f"MAX(ROUNDUP(ROUND((E{row}+F{row})/H{row},9),0),I{row})", buy.packs, WHOLE)
+    page.formula(
+        row,
+        10,
+        f"IF(E{row}+F{row}<0.000001,0,MAX(ROUNDUP(ROUND((E{row}+F{row})/H{row},9),0),I{row}))",
+        buy.packs,
+        WHOLE,
+    )
     page.formula(row, 11, prices[line.part_id].at(f"J{row}"), buy.pack_price, MONEY)
     page.formula(row, 12, f"K{row}/H{row}", buy.pack_price / offer.pack_size, MONEY)
     page.formula(row, 13, f"ROUND(J{row}*K{row},2)", line.cost, MONEY)
@@ -142,7 +148,7 @@ def _verdict(line: Line, build: Build, standing: _Standing) -> tuple[Verdict, st
         return finding.verdict, finding.sentence
     count = sum(standing.passed[name] for name in stands)
     pinned = " Pinned by the builder." if any(build.filled[name].origin == "pinned" for name in stands) else ""
-    return finding.verdict, f"Passes {count} checks.{pinned}"
+    return finding.verdict, f"Passes {count} {'check' if count == 1 else 'checks'}.{pinned}"
 
 
 def _holes(page: Page, row: int, build: Build) -> int:

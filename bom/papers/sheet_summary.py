@@ -17,6 +17,7 @@ WIDE = len(COLUMNS)
 MOST_TROUBLES = 12
 RIGHT = Look(bold=True, align="right")
 COMPARED = Look(align="right")
+COST = "cost, before any edit"  # both sides alike
 CAUTIONS = (
     "Verdicts do not follow an edit of this sheet; money does.",
     "If it carries pack minus it can kill: the pack can't be switched off. Cover terminals, one hand, insulated "
@@ -37,7 +38,7 @@ def write_summary(page: Page, session: Session, parts: PartsLayout) -> None:
     row = _answers(page, row + 1, build)
     row = _donor(page, row + 1, build)
     row = _money(page, row + 1, build, parts)
-    row = _arrangements(page, row + 1, session, parts)
+    row = _arrangements(page, row + 1, session)
     row = _first(page, row + 1, session)
     page.put(row + 1, 1, "Cautions", SECTION)
     for index, text in enumerate(CAUTIONS, start=row + 2):
@@ -133,7 +134,7 @@ def _money(page: Page, row: int, build: Build, parts: PartsLayout) -> int:
     return row + 3
 
 
-def _arrangements(page: Page, row: int, session: Session, parts: PartsLayout) -> int:
+def _arrangements(page: Page, row: int, session: Session) -> int:
     page.put(row, 1, "Key arrangements side by side", SECTION)
     row += 1
     page.put(row, 1, "", BOLD)
@@ -145,11 +146,7 @@ def _arrangements(page: Page, row: int, session: Session, parts: PartsLayout) ->
         row += 1
         page.put(row, 1, word, BOLD)
         for column, answer in enumerate(answers, start=2):
-            value = answer[word]
-            if word == "cost of parts" and column == 2:  # the one papered here follows an edit
-                page.formula(row, column, parts.total, session.build.bill.total, MONEY)
-                continue
-            page.put(row, column, value, MONEY if word == "cost of parts" else COMPARED)
+            page.put(row, column, answer[word], MONEY if word == COST else COMPARED)
     return row + 1
 
 
@@ -160,7 +157,7 @@ def _compared(build: Build) -> dict[str, object]:
     return {
         "places": len(build.loom.places),
         "places left open": len(build.holes),
-        "cost of parts": build.bill.total,
+        COST: build.bill.total,
         "fails": build.count(Verdict.FAIL),
         "can't tell": build.count(Verdict.CANT_TELL),
         "tight": build.count(Verdict.TIGHT),

@@ -1,7 +1,7 @@
 """Reading a catalogue folder: part tables, curves, offers and margins."""
 
 from collections import defaultdict
-from collections.abc import Iterable, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -9,22 +9,21 @@ import numpy as np
 
 from bom.errors import Fault, InputError
 from bom.parts import Curve, Parts
+from bom.read.catalogue_checks import check_curves, check_exceptions, check_offers
 from bom.read.families import (
     BY_NAME,
     COMMON,
     CURVES,
-    EVIDENCE,
     FAMILIES,
     OFFERS,
     PRICE_BREAKS,
-    STANDS_ONCE,
     SUPPLIERS,
     Column,
     Family,
 )
 from bom.read.margins import Margins, read_margins
 from bom.read.questions import Question, Way, read_questions, read_ways
-from bom.read.tables import Table, check_known, read_table
+from bom.read.tables import Table, read_table
 
 
 @dataclass(frozen=True)
@@ -77,7 +76,7 @@ def read_catalogue(folder: Path) -> Catalogue:
         accepted = "There is no such folder. Copy the catalogue that came with the program, and change the copy."
         raise InputError([Fault(str(folder), 0, "", "", accepted)])
     faults: list[Fault] = []
-    curves = {name: _curve(folder, name, faults) for name in CURVES}
+    lines = {name: read_table(folder / "curves" / f"{name}.csv", CURVES[name], faults) for name in CURVES}
     tables = {
         family.name: read_table(folder / "parts" / f"{family.name}.csv", _columns(family), faults)
         for family in FAMILIES
@@ -86,12 +85,14 @@ def read_catalogue(folder: Path) -> Catalogue:
     suppliers = read_table(folder / "offers" / "suppliers.csv", SUPPLIERS, faults)
     offers = read_table(folder / "offers" / "offers.csv", OFFERS, faults)
     prices = read_table(folder / "offers" / "price_breaks.csv", PRICE_BREAKS, faults)
-    _check_offers(offers, prices, suppliers, tables.values(), faults)
+    check_curves(lines, tables, faults)
+    check_offers(offers, prices, suppliers, tables.values(), faults)
     margins = read_margins(folder / "settings" / "margins.csv", faults)
     ways = read_ways(folder / "settings" / "find_out.csv", faults)
     questions = read_questions(folder / "settings" / "ask_supplier.csv", faults)
     if faults:
         raise InputError(faults)
+    curves = {name: _curve(table, CURVES[name][0].name) for name, table in lines.items()}
     families = {family.name: _parts(family, tables[family.name], curves) for family in FAMILIES}
     names = {str(row["supplier"]): str(row["name"]) for row in suppliers.rows}
     return Catalogue(families, _offers(offers, prices), margins, places, names, ways, questions)
@@ -101,15 +102,9 @@ def _columns(family: Family) -> tuple[Column, ...]:
     return (*COMMON, *family.columns)
 
 
-def _curve(folder: Path, name: str, faults: list[Fault]) -> Curve:
-    table = read_table(folder / "curves" / f"{name}.csv", CURVES[name], faults)
-    key = CURVES[name][0].name
+def _curve(table: Table, key: str) -> Curve:
     grouped: dict[str, list[Mapping[str, object]]] = defaultdict(list)
-    for row, line in zip(table.rows, table.lines, strict=True):
-        same = STANDS_ONCE.get(name, "")
-        if same and any(other[same] == row[same] for other in grouped[str(row[key])]):
-            accepted = f"{row[key]} has a row for this figure already: keep one of them."
-            faults.append(Fault(table.file, line, same, f"{row[same]}", accepted))
+    for row in table.rows:
         grouped[str(row[key])].append(row)
     return {part: tuple(rows) for part, rows in grouped.items()}
 
@@ -140,36 +135,8 @@ def _places(tables: Mapping[str, Table], faults: list[Fault]) -> dict[str, str]:
             if part and part in places:
                 faults.append(Fault(table.file, line, "part_id", part, f"This id is taken: {places[part]}."))
             places[part] = f"{Path(table.file).name} row {line}"
-            _check_exceptions(table.file, line, str(row["exceptions"]), known, faults)
+            check_exceptions(table.file, line, str(row["exceptions"]), known, faults)
     return places
-
-
-def _check_exceptions(file: str, line: int, text: str, known: set[str], faults: list[Fault]) -> None:
-    for entry in filter(None, (part.strip() for part in text.split(";"))):
-        column, _, evidence = (piece.strip() for piece in entry.partition("="))
-        if column not in known or evidence not in EVIDENCE:
-            faults.append(
-                Fault(
-                    file,
-                    line,
-                    "exceptions",
-                    entry,
-                    f"Write column=evidence, evidence being one of: {', '.join(EVIDENCE)}.",
-                )
-            )
-
-
-def _check_offers(offers: Table, prices: Table, suppliers: Table, parts: Iterable[Table], faults: list[Fault]) -> None:
-    """Find names that lead nowhere, or stand twice, between the tables of offers and parts."""
-    check_known(offers, "part_id", parts, "No part table holds this id.", faults)
-    check_known(offers, "supplier", (suppliers,), "Name a supplier of suppliers.csv.", faults)
-    check_known(offers, "offer_id", (prices,), "Give it a price in price_breaks.csv.", faults)
-    check_known(prices, "offer_id", (offers,), "No offer has this id.", faults)
-    seen: set[object] = set()
-    for row, line in zip(offers.rows, offers.lines, strict=True):
-        if row["offer_id"] in seen:
-            faults.append(Fault(offers.file, line, "offer_id", str(row["offer_id"]), "Write each offer id once."))
-        seen.add(row["offer_id"])
 
 
 def _offers(offers: Table, prices: Table) -> dict[str, tuple[Offer, ...]]:

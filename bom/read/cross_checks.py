@@ -50,6 +50,13 @@ def controller_faults(file: str, controller: Controller, lines: Lines) -> list[F
     if controller.battery_peak < controller.battery_continuous:
         accepted = f"Write a peak of at least the continuous {controller.battery_continuous:g} A."
         finder.add(("controller", "battery_peak"), f"{controller.battery_peak:g} A", accepted)
+    continuous = controller.phase_continuous
+    if continuous is not None and controller.phase_peak < continuous:
+        accepted = f"Write a peak of at least the continuous {continuous:g} A."
+        finder.add(("controller", "phase_peak"), f"{controller.phase_peak:g} A", accepted)
+    least, most = controller.supply_min, controller.supply_max
+    if least is not None and most is not None and most <= least:
+        finder.add(("controller", "supply_max"), f"{most:g} V", f"Write more than the lowest supply, {least:g} V.")
     return finder.faults
 
 
@@ -62,17 +69,17 @@ def _tables(value: object) -> list[Mapping[str, object]]:
 
 
 def _names(finder: _Finder, table: tuple[str, ...], entries: list[Mapping[str, object]]) -> None:
-    seen: set[str] = set()
+    seen: dict[str, int] = {}
     for index, entry in enumerate(entries):
         name = entry.get("name")
         if not isinstance(name, str):
             continue  # the schema says what is missing or wrong
         path: tuple[str | int, ...] = (*table, index, "name")
         if name in seen:
-            finder.add(path, name, "Give each its own name.")
+            finder.add(path, name, f"Give each its own name; line {seen[name]} has this one.")
         if not name.strip() or " / " in name or not name.isprintable():
             finder.add(path, name, 'Write a name on one line, without " / ".')
-        seen.add(name)
+        seen.setdefault(name, finder.lines.line(path))
 
 
 def _feeds(finder: _Finder, items: list[Mapping[str, object]], load_names: list[str], known: str) -> None:
@@ -81,6 +88,8 @@ def _feeds(finder: _Finder, items: list[Mapping[str, object]], load_names: list[
         for fed in feeds if isinstance(feeds, list) else []:
             if isinstance(fed, str) and fed not in load_names:
                 finder.add(("donor", "items", index, "feeds"), fed, known)
+        for twice in {fed for fed in feeds if feeds.count(fed) > 1} if isinstance(feeds, list) else ():
+            finder.add(("donor", "items", index, "feeds"), str(twice), "Name each load once.")
 
 
 def _shared_lamps(finder: _Finder, loads: list[Mapping[str, object]], known: str) -> None:

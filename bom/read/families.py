@@ -21,6 +21,7 @@ class Column:
     required  the cell may not be blank
     low       least number accepted
     high      greatest number accepted
+    form      form of a text, "" for any
     """
 
     name: str
@@ -29,6 +30,7 @@ class Column:
     required: bool = False
     low: float = -math.inf
     high: float = math.inf
+    form: str = ""
 
     @property
     def at_most(self) -> str:
@@ -73,7 +75,7 @@ SPANS: Mapping[str, tuple[float, float]] = {
     "pack_size": (0.001, 1_000_000),
     "minimum_packs": (1, 1_000_000),
     "from_packs": (1, 1_000_000),
-    "pack_price": (0, 1_000_000),
+    "pack_price": (0.001, 1_000_000),
     "tax_percent": (0, 100),
     "lead_days": (0, 1000),
 }
@@ -472,8 +474,14 @@ CURVES: dict[str, tuple[Column, ...]] = {
     ),
 }
 
-# The figure that stands once in a curve of that table: no formula can choose between two.
-STANDS_ONCE = {"fuse_time_bands": "multiple", "fuse_rerating": "ambient_c", "converter_derating": "ambient_c"}
+# The figures that stand once together in a curve of that table: no formula can choose between two rows.
+STANDS_ONCE = {
+    "breaking_points": ("volts_v", "time_constant_ms", "direction"),
+    "connector_amps": ("area_mm2", "ambient_c"),
+    "converter_derating": ("ambient_c",),
+    "fuse_time_bands": ("multiple",),
+    "fuse_rerating": ("ambient_c",),
+}
 
 SUPPLIERS = (
     Column("supplier", "text", required=True),
@@ -490,10 +498,10 @@ OFFERS = (
     _number("pack_size", required=True),
     _choice("sold_by", "piece", "metre", required=True),
     _number("minimum_packs", required=True),
-    Column("currency", "text", required=True),
+    Column("currency", "text", required=True, form="currency"),
     _choice("tax_included", *YES_NO, required=True),
     _number("tax_percent", required=True),
-    Column("price_date", "text", required=True),
+    Column("price_date", "text", required=True, form="date"),
     _number("lead_days", required=True),
 )
 

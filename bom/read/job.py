@@ -3,12 +3,19 @@
 import datetime
 from typing import Annotated, Literal
 
-from pydantic import BaseModel, ConfigDict, Field, model_validator
+from pydantic import AfterValidator, BaseModel, ConfigDict, Field, model_validator
 
 from bom.read.quantity import dimension_of, quantity
 
 MOST_PACK_V = 200.0
 MOST_FILAMENT_W = 130.0
+
+
+def _currency(code: str) -> str:
+    if not (len(code) == 3 and code.isascii() and code.isupper()):
+        raise ValueError("Write a three-letter code in capitals, like EUR.")
+    return code
+
 
 Volts = Annotated[float, quantity("voltage", 1, MOST_PACK_V)]
 Amps = Annotated[float, quantity("current", 0.001, 2000)]
@@ -25,6 +32,7 @@ AmpHours = Annotated[float, quantity("charge", 0.5, 1000)]
 Metres = Annotated[float, quantity("length", 0.01, 10)]
 Area = Annotated[float, quantity("area", 0.1, 120)]
 Celsius = Annotated[float, quantity("temperature", -20, 120)]
+Currency = Annotated[str, AfterValidator(_currency)]
 Rate = Annotated[float, Field(gt=0, le=100_000, allow_inf_nan=False)]
 
 Condition = Literal["always", "key", "riding", "night", "brake", "indicate", "horn", "rain", "charging"]
@@ -53,8 +61,8 @@ class Section(BaseModel):
 class Money(Section):
     """Currency of the papers, and what one unit of another is worth in it."""
 
-    currency: str = Field("EUR", description="currency of every price in the papers")
-    rates: dict[str, Rate] = Field({}, description="worth of one unit of another currency in ours")
+    currency: Currency = Field("EUR", description="currency of every price in the papers")
+    rates: dict[Currency, Rate] = Field({}, description="worth of one unit of another currency in ours")
     tax_reclaimed: bool = Field(True, description="prices are compared and summed without sales tax")
 
 

@@ -48,10 +48,10 @@ def load_job(path: Path, margins: Margins, faults: list[Fault]) -> LoadedJob | N
     margins  those of the catalogue, which the job may set otherwise
     """
     file = str(path)
-    if not path.is_file():
-        faults.append(Fault(file, 0, "", "", 'No such file. "donorbill new NAME" writes a starter job.'))
+    text = _text(path, faults)
+    if text is None:
         return None
-    salvaged = read_toml(file, _text(path, faults), faults)
+    salvaged = read_toml(file, text, faults)
     lines, found = Lines.of(salvaged.text), list[Fault]()
     job = checked(JobFile, salvaged.data, file, lines, found)
     found += name_faults(file, salvaged.data, lines)
@@ -73,15 +73,28 @@ def _is_number(value: object) -> bool:
     return isinstance(value, int | float) and not isinstance(value, bool)
 
 
-def _text(path: Path, faults: list[Fault]) -> str:
+def _text(path: Path, faults: list[Fault]) -> str | None:
+    """Read the file's text; where it is not UTF-8, what Western European programs write is read all the same."""
+    starter = '"donorbill new NAME" writes a starter job.'
+    if not path.is_file():
+        problem = "This is no file but a folder or a device" if path.exists() else "No such file"
+        faults.append(Fault(str(path), 0, "", "", f"{problem}. {starter}"))
+        return None
     raw = path.read_bytes()
+    if not raw.strip():
+        faults.append(Fault(str(path), 0, "", "", f"The file is empty. {starter}"))
+        return None
+    if raw.startswith((b"\xff\xfe", b"\xfe\xff")):
+        faults.append(Fault(str(path), 1, "", "", "This is UTF-16 text: save the file as UTF-8."))
+        return raw.decode("utf-16", errors="replace")
     try:
         return raw.decode("utf-8-sig")
     except UnicodeDecodeError as error:
         line = raw[: error.start].count(b"\n") + 1
-        found = raw.splitlines()[line - 1].decode("utf-8", errors="replace").strip()
+        text = raw.decode("cp1252", errors="replace")
+        found = text.splitlines()[line - 1].strip()
         faults.append(Fault(str(path), line, "", found, "Save the file as UTF-8 text."))
-        return raw.decode("utf-8-sig", errors="replace")
+        return text
 
 
 def _defaults(section: BaseModel, prefix: str) -> Iterator[Default]:

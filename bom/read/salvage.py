@@ -14,6 +14,9 @@ _QUOTED = re.compile(r"\"(\\.|[^\"\\])*\"|'[^']*'")
 
 # The slips a builder makes most, and what to write instead.
 _SLIPS = (
+    (re.compile("[“”„‘’]"), "Use straight quotes, as a plain text editor writes them."),
+    (re.compile(r"\s//"), "Begin a remark with #."),
+    (re.compile(r"=\s*\d{4}-\d{1,2}-\d{1,2}"), "Write a date that exists, as year-month-day, like 2026-11-20."),
     (re.compile(r"=\s*(yes|no|on|off|True|False)\b"), "Write true or false, without quotes."),
     (re.compile(r"=\s*\d{1,2}[./]\d{1,2}[./]\d{2,4}"), "Write a date as year-month-day, like 2026-11-20."),
     (re.compile(r"=\s*\d+,\d"), 'Write a decimal point, and a quantity in quotes with its unit, like "1.8 m".'),
@@ -71,8 +74,10 @@ class _Salvage:
     faults: list[Fault]
     out: Salvaged = field(default_factory=Salvaged)
     headings: dict[str, int] = field(default_factory=dict)
+    doubled: set[str] = field(default_factory=set)
 
     def run(self) -> Salvaged:
+        self.doubled = {line.partition("#")[0].strip() for line in self.lines if line.lstrip().startswith("[[")}
         starts = [index for index, line in enumerate(self.lines) if _HEADER.match(line)]
         for start, end in zip([0, *starts], [*starts, len(self.lines)], strict=True):
             if start != end:
@@ -108,9 +113,13 @@ class _Salvage:
                 return ""
             plain = f"[[{name}]]" if "[[" in plain or "]]" in plain else f"[{name}]"
             self.lines[index] = plain
+        if f"[{plain}]" in self.doubled:
+            self._told(index + 1, written, f"Write [{plain}]: it is one entry of a list.")
+            self.lines[index] = plain = f"[{plain}]"
         first = self.headings.setdefault(plain, index + 1)
         if first != index + 1 and not plain.startswith("[["):
-            accepted = f"{plain} stands in line {first} already: move these keys there."
+            list_of = f"or write [{plain}] each time if it is a list"
+            accepted = f"{plain} stands in line {first} already: move these keys there, {list_of}."
             self._told(index + 1, written, accepted)
         return plain
 
@@ -123,7 +132,11 @@ class _Salvage:
                 first, last = _blamed(body, error)
                 twice = _first_with_key(body, first)
                 if twice and body[0].startswith("[[") and not body[first - 1].strip():
-                    self._told(offset + first, body[first], f"A new entry begins here: write {body[0]} above it.")
+                    self._told(
+                        offset + first,
+                        body[first],
+                        f"A new entry begins here: write its heading above it, like {body[0]}.",
+                    )
                     body[first - 1] = body[0]
                     continue
                 if twice:

@@ -3,6 +3,7 @@
 import csv
 import io
 import math
+import re
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from pathlib import Path
@@ -11,6 +12,12 @@ from bom.errors import Fault
 from bom.read.families import Column
 from bom.read.words import nearest
 from bom.units import listed
+
+# Texts of one form: the pattern, and how a person is told of it.
+FORMS = {
+    "currency": (re.compile(r"[A-Z]{3}"), "a three-letter code, like EUR"),
+    "date": (re.compile(r"\d{4}-[01]\d-[0-3]\d"), "a date as year-month-day, like 2026-11-20"),
+}
 
 
 @dataclass(frozen=True)
@@ -68,9 +75,14 @@ def check_known(table: Table, column: str, named: Iterable[Table], accepted: str
         if not other.readable:
             return
         known |= {row[column] for row in other.rows} | other.dropped
+    lost: dict[str, list[int]] = {}
     for row, line in zip(table.rows, table.lines, strict=True):
         if row[column] not in known:
-            faults.append(Fault(table.file, line, column, str(row[column]), accepted))
+            lost.setdefault(str(row[column]), []).append(line)
+    for word, lines in lost.items():
+        more = f" The same in {len(lines) - 1} more rows." if len(lines) > 1 else ""
+        hint = nearest(word, sorted(str(name) for name in known if name))
+        faults.append(Fault(table.file, lines[0], column, word, f"{accepted}{hint}{more}"))
 
 
 def _text(path: Path, faults: list[Fault]) -> str | None:
@@ -128,6 +140,8 @@ def _wrong(text: str, column: Column) -> str:
         return "This cell may not be blank." if column.required else ""
     if column.kind == "choice" and text not in column.choices:
         return f"Write {listed(column.choices)}{unless}."
+    if column.form and not FORMS[column.form][0].fullmatch(text):
+        return f"Write {FORMS[column.form][1]}{unless}."
     return _wrong_number(text, column, unless) if column.kind == "number" else ""
 
 

@@ -43,6 +43,8 @@ def _option(want: Want) -> str:
     if model:
         return f"Write a table with the keys {', '.join(fields_of(model))}."
     kind = get_origin(want.kind) or want.kind
+    if kind is list and Want(get_args(want.kind)[0]).model():
+        return "Write a heading in double brackets, like [[loads]], above each entry."
     return _plain_type(kind, _bounds(want)) if isinstance(kind, type) else ""
 
 

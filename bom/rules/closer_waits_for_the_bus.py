@@ -5,7 +5,8 @@ Asks:     it senses the bus up to the highest volts and compares it with the pac
           the time allowed. Either lets the precharge relay go when it closes the contactor or gives up.
 Why:      a timer knows nothing of a bus that something drags down, and closes on a large step; a precharge relay that
           stays closed leaves its resistor across whatever is wrong.
-Cure:     a bus-sensing closer, or measure the controller's idle watts and enter them.
+Cure:     a bus-sensing closer; for a timer, measure the controller's idle watts and enter them; or allow the filling
+          another precharge_time.
 Ignores:  a controller that closes its own contactor: say so by leaving the contactor to it.
 Source:   Formula Student EV 5.7.1 (close on measured volts), read second-hand on a public page.
 """

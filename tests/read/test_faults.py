@@ -188,7 +188,10 @@ def test_the_fault_reads_as_one_sentence() -> None:
             'pack = "LFP"\n',
             (1, "pack", "LFP", "Write a table with the keys chemistry, series, full_charge, spare."),
         ),
-        ("loads = 3\n" + PACK, (1, "loads", "3", "Write a list in square brackets.")),
+        (
+            "loads = 3\n" + PACK,
+            (1, "loads", "3", "Write a heading in double brackets, like [[loads]], above each entry."),
+        ),
     ],
 )
 def test_each_kind_of_fault(text: str, expected: tuple[int, str, str, str]) -> None:

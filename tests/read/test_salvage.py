@@ -101,21 +101,28 @@ def test_a_bad_heading_keeps_its_keys_together(heading: str, read_as: str) -> No
 def test_a_table_written_twice_is_told_and_read_whole() -> None:
     salvaged, faults = read("[pack]\nseries = 20\n[motor]\nstud = 8\n[pack]\nparallel = 4\n")
     assert [(fault.line, fault.accepted) for fault in faults] == [
-        (5, "[pack] stands in line 1 already: move these keys there.")
+        (5, "[pack] stands in line 1 already: move these keys there, or write [[pack]] each time if it is a list.")
     ]
     assert salvaged.data["pack"] == {"series": 20, "parallel": 4}
 
 
 def test_a_list_and_a_single_table_of_one_name() -> None:
-    _, faults = read('[[loads]]\nname = "horn"\n[loads]\nname = "lamp"\n')
+    salvaged, faults = read('[[loads]]\nname = "horn"\n[loads]\nname = "lamp"\n')
     assert [fault.line for fault in faults] == [3]
-    assert "[[ ]]" in faults[0].accepted
+    assert faults[0].accepted == "Write [[loads]]: it is one entry of a list."
+    assert salvaged.data["loads"] == [{"name": "horn"}, {"name": "lamp"}]
+
+
+def test_a_list_inside_a_single_table() -> None:
+    _, faults = read('loads = {name = "horn"}\nx =\n[[loads]]\nname = "lamp"\n')
+    assert [fault.line for fault in faults] == [2, 3]
+    assert "[[ ]]" in faults[1].accepted
 
 
 def test_an_entry_whose_heading_was_forgotten_is_one_fault() -> None:
     salvaged, faults = read('[[loads]]\nname = "horn"\non = ["horn"]\n\nname = "lamp"\non = ["key"]\n')
     assert [(fault.line, fault.accepted) for fault in faults] == [
-        (5, "A new entry begins here: write [[loads]] above it.")
+        (5, "A new entry begins here: write its heading above it, like [[loads]].")
     ]
     assert [load["name"] for load in salvaged.data["loads"]] == ["horn", "lamp"]
 
@@ -196,3 +203,38 @@ def test_a_file_that_is_not_utf_8_names_the_line_and_tells_the_rest(tmp_path: Pa
     load_job(path, shipped_margins(), faults)
     assert ("pack.series", "0") in {(fault.place, fault.found) for fault in faults}
     assert [fault.line for fault in faults if "UTF-8" in fault.accepted] == [5]
+
+
+@pytest.mark.parametrize(
+    ("content", "said"),
+    [
+        (b"", "The file is empty."),
+        (b" \n\n", "The file is empty."),
+        ("[pack]\n".encode("utf-16"), "This is UTF-16 text: save the file as UTF-8."),
+    ],
+)
+def test_a_file_that_is_no_job_says_why(content: bytes, said: str, tmp_path: Path) -> None:
+    path, faults = tmp_path / "bike.toml", list[Fault]()
+    path.write_bytes(content)
+    load_job(path, shipped_margins(), faults)
+    assert any(fault.accepted.startswith(said) for fault in faults)
+
+
+def test_a_folder_is_no_job(tmp_path: Path) -> None:
+    faults: list[Fault] = []
+    assert load_job(tmp_path, shipped_margins(), faults) is None
+    assert faults[0].accepted.startswith("This is no file")
+
+
+@pytest.mark.parametrize(
+    ("edit", "place"),
+    [
+        (('phase_peak = "280 A"', 'phase_peak = "100 A"'), "controller.phase_peak"),
+        (('supply_max = "92 V"', 'supply_max = "30 V"'), "controller.supply_max"),
+        (('feeds = ["horn"]', 'feeds = ["horn", "horn"]'), "donor.items[4] (horn button).feeds"),
+        (('currency = "EUR"', 'currency = "euro"'), "money.currency"),
+        (("rates = { GBP = 1.16 }", "rates = { gbp = 1.16 }"), "money.rates.gbp"),
+    ],
+)
+def test_what_cannot_be_is_told(edit: tuple[str, str], place: str, told) -> None:
+    assert [entry[1] for entry in told(edit)] == [place]

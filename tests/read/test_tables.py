@@ -68,7 +68,12 @@ def append(path: Path, text: str) -> None:
         ("offers/offers.csv", "tax_percent", "-19", "Write 0 to 100."),
         ("offers/price_breaks.csv", "from_packs", "", "This cell may not be blank."),
         ("offers/price_breaks.csv", "from_packs", "0", "Write 1 to 1000000."),
-        ("offers/price_breaks.csv", "pack_price", "-1", "Write 0 to 1000000."),
+        ("offers/price_breaks.csv", "pack_price", "0", "Write 0.001 to 1000000."),
+        ("offers/offers.csv", "currency", "euro", "Write a three-letter code, like EUR."),
+        ("offers/offers.csv", "price_date", "24.08.2026", "Write a date as year-month-day, like 2026-11-20."),
+        ("curves/breaking_points.csv", "part_id", "CT-9999", "No part table holds this id."),
+        ("parts/main_fuse.csv", "time_band", "no such band", "Name a curve of fuse_time_bands.csv."),
+        ("parts/main_fuse.csv", "rerating", "no such curve", "Name a curve of fuse_rerating.csv."),
         ("parts/cable.csv", "conductor_mm", "30", "Write at most outside_mm, which is"),
         ("parts/converter.csv", "input_min_v", "1000", "Write at most input_max_v, which is"),
         (MARGINS, "low", "", "This cell may not be blank."),
@@ -80,6 +85,23 @@ def test_a_cell_outside_its_column(table: str, column: str, text: str, accepted:
     [fault] = told()
     assert (fault.file, fault.line, fault.place, fault.found) == (str(shelf / table), 2, column, text)
     assert fault.accepted.startswith(accepted)
+
+
+@pytest.mark.parametrize(
+    "table", ["curves/breaking_points.csv", "curves/connector_amps.csv", "offers/price_breaks.csv"]
+)
+def test_two_rows_for_one_figure(table: str, shelf: Path, told: Told) -> None:
+    first = (shelf / table).read_text(encoding="utf-8").splitlines()[1]
+    append(shelf / table, first)
+    [fault] = told()
+    assert "line 2: keep one of them" in fault.accepted
+
+
+def test_a_misspelt_supplier_is_one_fault_with_the_nearest(shelf: Path, told: Told) -> None:
+    change(shelf / "offers" / "suppliers.csv", 2, supplier="northbench")
+    [fault] = told()
+    assert fault.found == "north-bench"
+    assert 'The nearest is "northbench". The same in' in fault.accepted
 
 
 def test_every_column_of_numbers_has_a_span() -> None:
