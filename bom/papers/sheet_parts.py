@@ -52,8 +52,8 @@ HEADINGS = (
 FIRST = 4
 MOST_PLACES = 4  # the sheet of wires names every end
 NOTES = (
-    "What the bike takes and the spare (tinted) may be edited, 0 for what is in the drawer; packs, pack price, line and total follow. Prices, "
-    "their steps and exchange rates are edited on the sheet Prices.",
+    "What the bike takes and the spare (tinted) may be edited, 0 for what is in the drawer; packs, pack price, line "
+    "and total follow. Prices, their steps and exchange rates are edited on the sheet Prices.",
     "Sums are of goods alone: freight, duty and card fees are the supplier's. Tax as the job says.",
 )
 

@@ -186,6 +186,26 @@ def test_a_buffer_battery_holds_the_coils_behind_the_key(answers: Answers) -> No
     assert found == {"what feeds the coils": "fail"}
 
 
+@pytest.mark.parametrize(("chosen", "verdict"), [(True, "pass"), (False, "can't tell")])
+def test_a_holder_waits_for_its_fuse(chosen: bool, verdict: str, catalogue: Catalogue, answers: Answers) -> None:
+    """A holder fits one body of fuse (common practice)."""
+    parts = {"main fuse holder": catalogue.families["fuse_holder"].take([0])}
+    if chosen:
+        parts["main fuse"] = catalogue.families["main_fuse"].take([0])
+    assert answers("holder-knows-its-fuse", {}, "12 V", parts) == {"its fuse": verdict}
+
+
+@pytest.mark.parametrize(("mates_live", "verdict"), [("yes", "pass"), ("no", "fail"), ("", "can't tell")])
+def test_a_plug_that_is_the_only_break_parts_live(
+    mates_live: str, verdict: str, catalogue: Catalogue, answers: Answers
+) -> None:
+    table = catalogue.families["power_connector"].take([0])
+    words = {**dict(table.words), "mates_live": (mates_live,)}
+    parts = {"pack plug": Parts(table.family, table.ids, table.numbers, words, table.curves)}
+    found = answers("hand-break-exists", {"wishes.isolator": "none", "wishes.contactor": False}, "12 V", parts)
+    assert found["parted live"] == verdict
+
+
 def test_every_rule_about_the_bike_has_cases() -> None:
-    named = {rule for rule, *_ in CASES} | {"parked-pack-lasts"}
+    named = {rule for rule, *_ in CASES} | {"parked-pack-lasts", "holder-knows-its-fuse"}
     assert named == {rule.name for rule in rules() if isinstance(rule.shape, LoomRule)}
