@@ -2,7 +2,7 @@
 
 import sys
 
-from bom.cli import main
+from bom.cli import run
 
 if __name__ == "__main__":
-    sys.exit(main())
+    sys.exit(run())

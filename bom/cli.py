@@ -26,7 +26,6 @@ def main(arguments: Sequence[str] | None = None) -> int:
     """Run the command and give its exit code: 0 good, 1 fails or can't be told, 2 bad input or a crash."""
     _speak_utf8()
     options = parser().parse_args(arguments)
-    gc.disable()  # a short run: looking for rubbish takes a fifth of it and finds little
     os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")  # nothing here is large enough to be worth starting threads
     try:
         code: int = options.run(options)
@@ -51,8 +50,14 @@ def main(arguments: Sequence[str] | None = None) -> int:
             raise
         print("Run again with --trace for the details, and report them with the job file.", file=sys.stderr)
         return BROKEN
-    finally:
-        gc.enable()
+    return code
+
+
+def run() -> int:
+    """Run as a program of its own: a short one, in which looking for rubbish takes a fifth and finds little."""
+    gc.disable()
+    code = main()
+    gc.freeze()  # nor at the end
     return code
 
 

@@ -20,7 +20,9 @@ AS_INSTALLED = {name: value for name, value in os.environ.items() if name != "PY
 def cpu_seconds(arguments: list[str]) -> float:
     """Run a command and give the CPU time it and its children took, user and system."""
     before = resource.getrusage(resource.RUSAGE_CHILDREN)
-    subprocess.run([sys.executable, *arguments], cwd=PROJECT, check=True, capture_output=True, env=AS_INSTALLED)
+    done = subprocess.run([sys.executable, *arguments], cwd=PROJECT, check=False, capture_output=True, env=AS_INSTALLED)
+    if done.returncode not in (0, 1):  # 1 tells that something fails on the bike
+        raise RuntimeError(done.stderr.decode())
     after = resource.getrusage(resource.RUSAGE_CHILDREN)
     return after.ru_utime + after.ru_stime - before.ru_utime - before.ru_stime
 
@@ -33,8 +35,7 @@ def main() -> None:
         AS_INSTALLED["PYTHONPYCACHEPREFIX"] = f"{out}/compiled"
         commands = {"floor: imports alone": ["-c", FLOOR]}
         for job in jobs:
-            check = f"from bom.cli import main; main(['check', {str(job)!r}])"  # its exit code tells of the bike
-            commands[f"check {job.stem}"] = ["-c", check]
+            commands[f"check {job.stem}"] = ["-m", "bom", "check", str(job)]
             commands[f"build {job.stem}"] = ["-m", "bom", "build", str(job), "--out", out]
         least = dict.fromkeys(commands, float("inf"))
         for _ in range(runs):

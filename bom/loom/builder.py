@@ -1,6 +1,7 @@
 """Collects places, wires and links while a loom is laid out."""
 
 from collections import Counter
+from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 
 from bom.loom.model import LINKS, Link, Loom, Place, Wire
@@ -21,7 +22,7 @@ class Builder:
     job: JobFile
     margins: Margins
     key_at: str
-    places: list[Place] = field(default_factory=list)
+    places: dict[str, Place] = field(default_factory=dict)
     wires: list[Wire] = field(default_factory=list)
     links: list[Link] = field(default_factory=list)
     unfinished: list[str] = field(default_factory=list)
@@ -41,23 +42,21 @@ class Builder:
         end: str = "",
     ) -> str:
         """Add a place, for a part to be bought or for a donor item that may stay, and return its name."""
-        if any(place.name == name for place in self.places):
+        if name in self.places:
             raise ValueError(f"two places are named {name}")
         kept = item if item and item.keep != "no" else None
-        self.places.append(
-            Place(
-                name,
-                family,
-                title,
-                circuit,
-                zone,
-                quantity,
-                terminals=ends,
-                item=kept.name if kept else "",
-                keep=kept.keep if kept else "no",
-                load=load,
-                end=end,
-            )
+        self.places[name] = Place(
+            name,
+            family,
+            title,
+            circuit,
+            zone,
+            quantity,
+            terminals=ends,
+            item=kept.name if kept else "",
+            keep=kept.keep if kept else "no",
+            load=load,
+            end=end,
         )
         return name
 
@@ -122,13 +121,11 @@ class Builder:
         """Have both ends of a thin wire finished once all wires are laid."""
         self.unfinished.append(wire)
 
-    def _finish(self, wire: str) -> None:
+    def _finish(self, wire: str, joints: Mapping[str, Place], holders: Mapping[str, str]) -> None:
         """Put a lug on each end that is bolted, a crimp terminal on each that is plugged.
 
         A post and the frame are bolted to; a splice and an in-line fuse holder take the stripped end.
         """
-        joints = {place.terminals[0]: place for place in self.places if place.family in ("post", "splice")}
-        holders = self._holder_points()
         plugged = 0
         for end in self.cable(wire).terminals:
             joint = joints.get(end)
@@ -146,14 +143,14 @@ class Builder:
 
     def _holder_points(self) -> dict[str, str]:
         """Find the in-line holder at each end of the fuse it holds."""
-        family = {place.name: place.family for place in self.places}
-        terminals = {place.name: place.terminals for place in self.places}
+        family = {place.name: place.family for place in self.places.values()}
+        terminals = {place.name: place.terminals for place in self.places.values()}
         held = [link for link in self.links if link.kind == "takes fuse" and family[link.first] == "fuse_holder"]
         return {point: link.first for link in held for point in terminals[link.second]}
 
     def _splice_shared(self) -> None:
         """Where a terminal has room for one wire and several want it, lead a tail from it to a splice."""
-        joints = {place.terminals[0] for place in self.places if place.family in ("post", "splice")}
+        joints = {place.terminals[0] for place in self.places.values() if place.family in ("post", "splice")}
         wires = [wire for wire in self.wires if wire.name in self.unfinished]
         wanted = Counter(point for wire in wires for point in (wire.start, wire.end))
         for point in [point for point, count in wanted.items() if count > 1 and point not in joints | {"frame"}]:
@@ -184,8 +181,7 @@ class Builder:
             if laid.name == wire:
                 ends = tuple(new if end == old else end for end in (laid.start, laid.end))
                 self.wires[index] = replace(laid, start=ends[0], end=ends[1])
-                place = self.cable(wire)
-                self.places[self.places.index(place)] = replace(place, terminals=ends)
+                self.places[wire] = replace(self.cable(wire), terminals=ends)
 
     def lug(self, wire: str, end: str, *, on: str = "", quantity: float = 1) -> None:
         """Put a lug on one end of a wire, on a chosen part's stud or one the job names."""
@@ -237,13 +233,13 @@ class Builder:
         )
         self.link("relieves", fuse, stub)
         stud = at.removesuffix(" plus").removesuffix(" in")
-        self.lug(stub, stud, on=stud if any(place.name == stud for place in self.places) else "")
+        self.lug(stub, stud, on=stud if stud in self.places else "")
         self.link("takes wire", holder, stub)
         return fuse
 
     def cable(self, wire: str) -> Place:
         """Find the cable place of a wire."""
-        return next(place for place in self.places if place.name == wire)
+        return self.places[wire]
 
     def item(self, kind: str) -> Item | None:
         """Find the donor's item of a kind."""
@@ -252,6 +248,8 @@ class Builder:
     def done(self) -> Loom:
         """Close the loom: splice what meets at one terminal, and finish the thin wires."""
         self._splice_shared()
+        joints = {place.terminals[0]: place for place in self.places.values() if place.family in ("post", "splice")}
+        holders = self._holder_points()
         for wire in self.unfinished:
-            self._finish(wire)
-        return Loom(self.key_at, tuple(self.places), tuple(self.wires), tuple(self.links))
+            self._finish(wire, joints, holders)
+        return Loom(self.key_at, tuple(self.places.values()), tuple(self.wires), tuple(self.links))

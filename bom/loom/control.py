@@ -72,7 +72,7 @@ def _places(build: Builder) -> None:
 
 
 def _has(build: Builder, name: str) -> bool:
-    return any(place.name == name for place in build.places)
+    return name in build.places
 
 
 def _fed(build: Builder) -> dict[str, str]:
@@ -91,7 +91,7 @@ def _fed(build: Builder) -> dict[str, str]:
 
 def _returns(build: Builder) -> list[Way]:
     """Bring the minus of everything at 12 V on the frame home to the rail."""
-    driven = [f"{place.name} coil" for place in build.places if place.family in ("relay", "contactor")]
+    driven = [f"{place.name} coil" for place in build.places.values() if place.family in ("relay", "contactor")]
     driven += ["contactor closer"] if _has(build, "contactor closer") else []
     control = build.job.controller
     driven += ["key input"] if control.key_input == "12 V" and control.key_return == "own terminal" else []

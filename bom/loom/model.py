@@ -1,7 +1,9 @@
 """The loom: points joined by wires, places where parts sit, and which place bears on which."""
 
-from collections.abc import Mapping
+from collections import defaultdict
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from functools import cached_property
 
 from bom.read.job import Keep
 
@@ -97,8 +99,27 @@ class Loom:
 
     def place(self, name: str) -> Place:
         """Find a place by name."""
-        return next(place for place in self.places if place.name == name)
+        return self._places[name]
 
     def wire(self, name: str) -> Wire:
         """Find a wire by name."""
-        return next(wire for wire in self.wires if wire.name == name)
+        return self._wires[name]
+
+    def links_to(self, kind: str, second: str) -> Sequence[Link]:
+        """List the links of a kind that bear on a place."""
+        return self._links.get((kind, second), ())
+
+    @cached_property
+    def _links(self) -> Mapping[tuple[str, str], list[Link]]:
+        grouped: dict[tuple[str, str], list[Link]] = defaultdict(list)
+        for link in self.links:
+            grouped[link.kind, link.second].append(link)
+        return dict(grouped)
+
+    @cached_property
+    def _places(self) -> Mapping[str, Place]:
+        return {place.name: place for place in self.places}
+
+    @cached_property
+    def _wires(self) -> Mapping[str, Wire]:
+        return {wire.name: wire for wire in self.wires}

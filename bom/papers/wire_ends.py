@@ -1,5 +1,7 @@
 """What sits on the two ends of each wire: lug, crimp terminal, or the part that takes the bare wire."""
 
+from collections.abc import Sequence
+
 from bom.build import Build
 from bom.choose.filled import Filled
 from bom.loom.model import Link, Place, Wire
@@ -57,8 +59,8 @@ def _crimp(place: Place, entry: Filled | None) -> tuple[str, str, str]:
     return (*part, f"{place.quantity:g}")
 
 
-def _links(wire: Wire, build: Build, kind: str) -> list[Link]:
-    return [link for link in build.loom.links if link.kind == kind and link.second == wire.name]
+def _links(wire: Wire, build: Build, kind: str) -> Sequence[Link]:
+    return build.loom.links_to(kind, wire.name)
 
 
 def _on(wire: Wire, build: Build, *, lug: bool) -> list[str]:

@@ -19,6 +19,8 @@ def check_range(name: str, value: Quantity, *, low: float, high: float) -> None:
 
     NaN (unknown) passes here and comes out of the formula as NaN.
     """
+    if isinstance(value, float) and low <= value <= high:
+        return  # most are single figures, and most are right
     values = np.asarray(value, dtype=float)
     if np.any(values < low):
         raise RangeError(f"{name} = {np.nanmin(values):g}: the least this formula takes is {low:g}")
