@@ -194,10 +194,10 @@ def _first_closing(build: Builder, fuse: str) -> None:
     run = build.job.runs.pack_to_fuse
     stub = build.wire(
         "first closing stub",
-        "two leads from the first closing holder to the main fuse's studs",
+        "two leads from the first closing holder to the main fuse holder",
         "precharge",
         "frame",
-        ("main fuse's studs", "first closing holder"),
+        ("main fuse holder studs", "first closing holder"),
         run,
         part_of_m=2 * run,
         together=build.margins.pair_wires,

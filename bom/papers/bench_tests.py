@@ -43,11 +43,11 @@ def _dead(figures: Bench) -> list[Test]:
 
 
 def _low_side(session: Session, fuses: Sequence[FuseRow]) -> list[Test]:
-    margins = session.margins
+    margins, loom = session.margins, session.build.loom
     rail = f"{margins.rail_low_v:g} to {margins.rail_high_v:g} V"
     out = [("converter out, no load", rail), ("converter out, everything on and the horn", rail)]
     for row in fuses:
-        if row.carry_a > 0 and row.part != "left open" and row.dc_volts_v < 60:
+        if row.carry_a > 0 and row.part != "left open" and loom.place(row.place).family == "blade_fuse":
             out.append(
                 (
                     f"{row.place.removesuffix(' fuse')}, amps",

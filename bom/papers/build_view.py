@@ -145,13 +145,14 @@ def _wire(row: WireRow) -> Row:
 
 
 def _zones(build: Build) -> list[Row]:
-    """List parts by where they sit; wires, crimps and sleeves have tables of their own."""
-    small = ("cable", "lug", "terminal", "sleeve")
+    """List parts by where they sit; wires, crimps and what is shrunk over them have tables of their own."""
+    small = ("cable", "lug", "terminal")
     out: list[Row] = []
     for zone in ZONES:
         rows = []
         for place in build.loom.places:
-            if place.zone == zone and place.family not in small:
+            shrunk = place.family == "sleeve" and place.circuit != "labels"
+            if place.zone == zone and place.family not in small and not shrunk:
                 entry = build.filled.get(place.name)
                 rows.append(
                     {
@@ -159,7 +160,7 @@ def _zones(build: Build) -> list[Row]:
                         "family": BY_NAME[place.family].title,
                         "part": entry.part_id if entry else "LEFT OPEN",
                         "name": entry.part.word("name")[0] if entry else "",
-                        "count": f"{place.quantity:g}",
+                        "count": f"{place.quantity:g}{' m' if place.family == 'sleeve' else ''}",
                     }
                 )
         out.append({"name": zone, "rows": rows})

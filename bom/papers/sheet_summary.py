@@ -12,7 +12,7 @@ from bom.papers.standing import ended, headline, troubles, worst_at
 from bom.papers.unknowns import unknowns
 from bom.session import Session
 
-COLUMNS = (Heading("", 26), Heading("", 19), Heading("", 19), Heading("", 58))
+COLUMNS = (Heading("", 26), Heading("", 19), Heading("", 19), Heading("", 78))
 WIDE = len(COLUMNS)
 MOST_TROUBLES = 12
 RIGHT = Look(bold=True, align="right")

@@ -1,9 +1,9 @@
 """What sits on the two ends of each wire: lug, crimp terminal, or the part that takes the bare wire."""
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 
 from bom.build import Build
-from bom.choose.filled import Filled
 from bom.loom.model import Link, Place, Wire
 
 LUG_AT = " lug at "
@@ -37,26 +37,41 @@ def wire_ends(wire: Wire, build: Build) -> tuple[str, str]:
     return " ".join(texts["first"]) or "bare", " ".join(texts["second"]) or "bare"
 
 
-def crimp_rows(build: Build) -> list[tuple[str, str, str, str, str]]:
-    """List lugs and terminals: wire number, where, part id, its name, pieces; those on no wire of the loom last."""
+@dataclass(frozen=True)
+class CrimpRow:
+    """A lug or terminal as the papers print it.
+
+    number  of the wire; "–" for a tail that is no wire of the loom
+    where   which end, or both
+    sleeve  part id of what is shrunk over it, "–" for none
+    """
+
+    number: str
+    where: str
+    part: str
+    name: str
+    sleeve: str
+    count: str
+
+
+def crimp_rows(build: Build) -> list[CrimpRow]:
+    """List lugs and terminals by wire; those on no wire of the loom last."""
     rows = []
     for number, wire in enumerate(build.loom.wires, start=1):
         for link in _links(wire, build, "crimped on"):
-            place, entry = build.loom.place(link.first), build.filled.get(link.first)
-            end = (
-                place.name.rsplit(LUG_AT, 1)[-1]
-                if LUG_AT in place.name
-                else ("one end" if place.quantity == 1 else "both ends")
-            )
-            rows.append((f"W{number:02d}", end, *_crimp(place, entry)))
+            place = build.loom.place(link.first)
+            plain = "one end" if place.quantity == 1 else "both ends"
+            where = place.name.rsplit(LUG_AT, 1)[-1] if LUG_AT in place.name else plain
+            rows.append(_crimp(f"W{number:02d}", where, place, build))
     crimped = {link.first for link in build.loom.links if link.kind == "crimped on"}
     loose = [place for place in build.loom.places if place.family == "lug" and place.name not in crimped]
-    return rows + [("–", place.title, *_crimp(place, build.filled.get(place.name))) for place in loose]
+    return rows + [_crimp("–", place.title, place, build) for place in loose]
 
 
-def _crimp(place: Place, entry: Filled | None) -> tuple[str, str, str]:
-    part = (entry.part_id, entry.part.word("name")[0]) if entry else ("left open", "")
-    return (*part, f"{place.quantity:g}")
+def _crimp(number: str, where: str, place: Place, build: Build) -> CrimpRow:
+    entry, sleeve = build.filled.get(place.name), build.filled.get(f"{place.name} sleeve")
+    part, name = (entry.part_id, entry.part.word("name")[0]) if entry else ("left open", "")
+    return CrimpRow(number, where, part, name, sleeve.part_id if sleeve else "–", f"{place.quantity:g}")
 
 
 def _links(wire: Wire, build: Build, kind: str) -> Sequence[Link]:
