@@ -67,7 +67,8 @@ def show(value: float, dimension: str, digits: int = 3) -> str:
         return "no limit"
     kind = DIMENSIONS[dimension]
     if dimension == "voltage":
-        return f"{round(value, 1) + 0.0:.1f} {kind.inside}"
+        # Halves go up, as in a spreadsheet: 29 x 3.65 V prints as 105.9 V in every paper.
+        return f"{math.floor(value * 10 + 0.5 + 1e-9) / 10 + 0.0:.1f} {kind.inside}"
     # Rounded before the unit is chosen, so that 0.9999 A prints as 1 A and not as 1000 mA.
     rounded = float(f"{value:.{digits}g}")
     unit = next((unit for least, unit in kind.steps if abs(rounded) >= least), kind.steps[-1][1])

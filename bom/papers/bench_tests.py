@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 from math import isfinite
 
+from bom import units
 from bom.papers.bench import Bench
 from bom.papers.fuse_rows import FuseRow
 from bom.session import Session
@@ -74,7 +75,7 @@ def _contactor(session: Session, figures: Bench) -> list[Test]:
         out.append(
             (
                 "bus volts when the contactor closes, pack full",
-                f"at least {volts:.1f} V within {session.loaded.job.wishes.precharge_time:g} s",
+                f"at least {units.show(volts, 'voltage')} within {session.loaded.job.wishes.precharge_time:g} s",
             )
         )
     out += [
@@ -104,12 +105,12 @@ def _riding(session: Session, figures: Bench) -> list[Test]:
     control, pack, margins = session.loaded.job.controller, session.build.facts.pack, session.margins
     out = [
         ("battery amps, greatest on a ride", f"at most {control.battery_peak:g} A"),
-        ("pack volts at that moment", f"above {pack.lowest_sag_v.low:.1f} V"),
+        ("pack volts at that moment", f"above {units.show(pack.lowest_sag_v.low, 'voltage')}"),
         ("each bolted joint after 10 minutes", f"warm to the hand; under {margins.terminal_c:g} °C"),
     ]
     if control.regen is not None:
         out += [
-            ("regeneration on a full pack: greatest bus volts", f"at most {figures.working_v:.1f} V"),
+            ("regeneration on a full pack: greatest bus volts", f"at most {units.show(figures.working_v, 'voltage')}"),
             ("regeneration on a full pack: battery management", "stays closed"),
         ]
     if isfinite(figures.drain_limit_a):
@@ -132,5 +133,5 @@ def _charging(session: Session) -> list[Test]:
     return [
         *_port(session),
         ("charging amps at the start", f"at most {session.loaded.job.wishes.charge_current:g} A"),
-        ("pack volts at the end", f"at most {top:.1f} V"),
+        ("pack volts at the end", f"at most {units.show(top, 'voltage')}"),
     ]

@@ -188,7 +188,7 @@ def _studs(build: Build) -> list[Row]:
 def _bench_words(figures: Bench, session: Session) -> Mapping[str, str]:
     margins, pack, job = session.margins, session.build.facts.pack, session.loaded.job
     return {
-        "highest": f"{figures.working_v:.1f} V",
+        "highest": units.show(figures.working_v, "voltage"),
         "floor": number(figures.floor_ohm / 1000, "kohm"),
         "known": number(figures.known_ohm / 1000, "kohm"),
         "capacitance": str(figures.capacitance),
@@ -196,7 +196,7 @@ def _bench_words(figures: Bench, session: Session) -> Mapping[str, str]:
         "precharge_ohm": number(figures.precharge_ohm, "ohm"),
         "fill": number(figures.fill_s, "s", 2) if job.wishes.precharge else "no precharge",
         "fraction": f"{margins.precharge_fraction:.0%}",
-        "fill_v": f"{margins.precharge_fraction * pack.full_charge_v.high:.1f} V",
+        "fill_v": units.show(margins.precharge_fraction * pack.full_charge_v.high, "voltage"),
         "timer": f"{job.wishes.precharge_time:g} s",
         "bleed": number(figures.bleed_s, "s", 2),
         "drain": number(figures.drain_a * 1000, "mA"),

@@ -3,6 +3,7 @@
 from collections.abc import Mapping, Sequence
 from math import isfinite
 
+from bom import units
 from bom.papers.bench import Bench
 from bom.papers.fuse_rows import FuseRow
 from bom.read.job import JobFile
@@ -22,7 +23,7 @@ def labels(session: Session, figures: Bench, fuses: Sequence[FuseRow]) -> list[s
         f"At the fuses: {rated}",
     ]
     if job.wishes.charge_port:
-        end = f"{pack.full_charge_v.high:.1f} V END OF CHARGE, at most {job.wishes.charge_current:g} A"
+        end = f"{units.show(pack.full_charge_v.high, 'voltage')} END OF CHARGE, at most {job.wishes.charge_current:g} A"
         out.append(f"At the charge port: {end}, {job.pack.chemistry} CELLS ONLY")
     return out
 
@@ -32,7 +33,7 @@ def owner(session: Session) -> Mapping[str, str]:
     build, job = session.build, session.loaded.job
     flasher = build.filled.get("flasher")
     return {
-        "full": f"{build.facts.pack.full_charge_v.high:.1f} V",
+        "full": units.show(build.facts.pack.full_charge_v.high, "voltage"),
         "charge_a": f"{job.wishes.charge_current:g} A",
         "chemistry": job.pack.chemistry,
         "flasher": flasher.part.word("name")[0] if flasher else "",

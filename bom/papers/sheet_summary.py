@@ -1,5 +1,6 @@
 """The first sheet: how the build stands, what it costs, the two key arrangements, what fails first."""
 
+from bom import units
 from bom.build import Build
 from bom.judge.verdict import Verdict
 from bom.papers.bench import bench
@@ -63,7 +64,15 @@ def _pack(page: Page, row: int, session: Session) -> int:
         row += 1
         page.put(row, 1, name, BOLD)
         page.put(row, 2, span.low, VOLTS)
-        page.put(row, 3, "V" if span.known else f"V to {span.high:.1f} V" if span.high < 1e9 else "V, no limit known")
+        page.put(
+            row,
+            3,
+            "V"
+            if span.known
+            else f"V to {units.show(span.high, 'voltage')}"
+            if span.high < 1e9
+            else "V, no limit known",
+        )
         page.put(row, 4, span.because)
     figures = bench(session)
     row += 1
