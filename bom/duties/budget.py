@@ -1,6 +1,6 @@
 """The 12 V loads by operating state."""
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
 from bom.physics.lamp import power_at_v, upper_watts
@@ -75,7 +75,7 @@ class Budget:
         """Name the state that asks most, and its amps."""
         return max(self.states.items(), key=lambda item: item[1])
 
-    def amps(self, names: list[str]) -> float:
+    def amps(self, names: Iterable[str]) -> float:
         """Add the amps of some loads."""
         return sum(self.loads[name].amps for name in names if name in self.loads)
 

@@ -63,16 +63,16 @@ def circuit_needs(facts: Facts) -> Mapping[str, Needs]:
             **_small(facts, facts.margins.meter_a, "meters take 10 to 25 mA, common practice"),
         },
         BUS_SENSE: {**_pack_side(facts), **_small(facts, facts.margins.meter_a, "a closer senses with milliamps")},
-        METER_FEED: {**_rail(facts), **_carry(facts.margins.meter_a, "meters take 10 to 25 mA, common practice")},
+        METER_FEED: {**_rail(facts), **carry(facts.margins.meter_a, "meters take 10 to 25 mA, common practice")},
         "charging": {**_pack_side(facts), **_small(facts, facts.job.wishes.charge_current, "charging amps wanted")},
-        "12 V supply": {**_rail(facts), **_carry(*_supply_amps(facts)), "make_a": rush_a(facts)},
+        "12 V supply": {**_rail(facts), **carry(*_supply_amps(facts)), "make_a": rush_a(facts)},
         "key control": _coils(facts),
         "flasher": _rail(facts),
         "labels": {},
     }
     for name, loads in load_circuits(facts.job.loads).items():
         total = facts.budget.amps([load.name for load in loads])
-        needs[name] = {**_rail(facts), **_carry(total, f"loads of the {name} at {facts.budget.rail_v:g} V")}
+        needs[name] = {**_rail(facts), **carry(total, f"loads of the {name} at {facts.budget.rail_v:g} V")}
     for item in facts.job.donor.items:
         if item.feeds:
             needs[f"switch {item.name}"] = _switched(facts, item.feeds)
@@ -244,7 +244,8 @@ def _rail(facts: Facts) -> Needs:
     }
 
 
-def _carry(current_a: float, because: str) -> Needs:
+def carry(current_a: float, because: str) -> Needs:
+    """Give the duties of a current that is carried, closed on and opened."""
     running = amps(current_a, because)
     return {"carry_a": running, "break_a": running, "make_a": running, "time_constant_ms": RESISTIVE}
 
@@ -258,7 +259,7 @@ def _coils(facts: Facts) -> Needs:
     counted = facts.counted
     return {
         **_rail(facts),
-        **_carry(counted.hold_a, counted.because),
+        **carry(counted.hold_a, counted.because),
         "make_a": amps(counted.pull_a, counted.because),
         "time_constant_ms": Span.of(facts.margins.coil_time_constant_ms, "", "coils behind fast clamps"),
     }
@@ -268,7 +269,7 @@ def _switched(facts: Facts, feeds: list[str]) -> Needs:
     """Give the duty of a switch: its loads together, cold filaments at closing, coils at opening."""
     fed = [facts.budget.loads[name] for name in feeds]
     total = sum(entry.amps for entry in fed)
-    needs = {**_rail(facts), **_carry(total, f"{', '.join(feeds)} at {facts.budget.rail_v:g} V")}
+    needs = {**_rail(facts), **carry(total, f"{', '.join(feeds)} at {facts.budget.rail_v:g} V")}
     filament = sum(entry.amps for entry in fed if entry.load.kind == "filament")
     if filament:
         rush = total + filament * (facts.margins.cold_filament - 1)

@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from math import isfinite
 
 from bom.duties.budget import side_watts
-from bom.duties.circuits import Facts, Needs, amps, bus_capacitance, circuit_needs, rush_a
+from bom.duties.circuits import Facts, Needs, amps, bus_capacitance, carry, circuit_needs, rush_a
 from bom.duties.model import Duty
 from bom.loom.model import Loom, Place, Wire
 from bom.loom.taps import BUS_SENSE
@@ -32,6 +32,9 @@ def envelope(loom: Loom, facts: Facts) -> Mapping[str, Duty]:
 def _duty(place: Place, wire: Wire | None, circuits: Mapping[str, Needs], loom: Loom, facts: Facts) -> Duty:
     needs = dict(circuits[place.circuit])
     needs["ambient_c"] = _ambient(place.zone, facts)
+    if place.loads:
+        total = facts.budget.amps(place.loads)
+        needs |= carry(total, f"{', '.join(place.loads)} at {facts.budget.rail_v:g} V")
     if wire is not None:
         needs.update(_wire(place, wire, needs, facts))
     needs.update(_stud(place, facts))
@@ -114,7 +117,8 @@ def _pole(place: Place, facts: Facts) -> str:
     if place.circuit not in DROP:
         low = "12 V minus" if {"12 V rail minus", "frame"} & set(place.terminals) else "12 V plus"
         return low if place.family == "cable" else "12 V sleeve"
-    returns = place.name.startswith("return to") or place.name == "sense minus" or "minus post" in place.terminals
+    # The shunt lies in the return, so that both its sense wires are at the pack's minus.
+    returns = place.name.startswith(("return to", "sense ")) or "minus post" in place.terminals
     pole = "minus" if returns else "plus"
     if place.family == "sleeve":
         return f"{pole} sleeve"
@@ -221,10 +225,9 @@ def _sleeve(place: Place, loom: Loom, facts: Facts) -> Needs:
 
 
 def _splice(place: Place, loom: Loom, facts: Facts) -> Needs:
-    """Count the wires; where a part brings a lead of its own to the splice, that one too."""
+    """Count the wires, and the leads that parts themselves bring."""
     count = sum(1 for link in loom.links if link.kind == "takes wire" and link.first == place.name)
-    own = 1 if place.name == "key input splice" else 0
-    return {"ways": Span.of(float(count + own), "", "one way for each wire that meets there")}
+    return {"ways": Span.of(float(count + place.leads), "", "one way for each wire that meets there")}
 
 
 def _lug(place: Place, loom: Loom, facts: Facts) -> Needs:

@@ -31,6 +31,16 @@ class Branch:
         """Name the loads."""
         return " and ".join(load.name for load in self.loads)
 
+    @property
+    def shells(self) -> int:
+        """Count the lamps that bring a minus of their own."""
+        return sum(load.bought for load in self.loads if not load.same_lamp_as)
+
+    def lights_of(self, point: str) -> int:
+        """Count the lights fed at a point; left and right have half each."""
+        lights = sum(load.bought for load in self.loads)
+        return lights // 2 if point.endswith((" left", " right")) else lights
+
 
 @dataclass(frozen=True)
 class Piece:
@@ -43,15 +53,20 @@ class Piece:
 
 
 def lay_out_branches(build: Builder, circuit: str, fuse: str, loads: list[Load], *, returns: bool) -> None:
-    """Lay the wires of one circuit: every branch out, and back to the minus rail where lamps return by wire."""
+    """Lay the wires of one circuit: every branch out, and back to the minus rail where lamps return by wire.
+
+    The drop allowed is shared over the longest way there and back, with a tail at every stage.
+    """
+    laid = []
     for branch in _branches(build, circuit, loads):
-        levels = _way_out(build, branch, f"{fuse} out")
-        if returns:
-            ends = (f"{branch.label} minus", "12 V rail minus")
-            levels.append([Piece(f"{branch.label} return", *ends, _run_m(build, branch.run))])
-        whole_m = sum(level[0].length_m for level in levels)
+        out, back = _way_out(build, branch, f"{fuse} out"), _way_back(build, branch) if returns else []
+        _splice_lamps(build, branch, out[-1], back)
+        laid.append((branch, [*out, back] if back else out))
+    whole_m = max(sum(_longest_m(level) + build.margins.tail_m for level in levels) for _, levels in laid)
+    served = _served(laid)
+    for branch, levels in laid:
         for piece in (piece for level in levels for piece in level):
-            if any(wire.name == piece.name for wire in build.wires):
+            if piece.name in build.places:
                 continue  # two branches share the wire to their switch
             build.wire(
                 piece.name,
@@ -64,9 +79,39 @@ def lay_out_branches(build: Builder, circuit: str, fuse: str, loads: list[Load],
                 part_of_m=whole_m,
                 together=build.margins.bundle_wires,
                 item=build.item("loom"),
-                load=branch.loads[0].name,
+                loads=served[piece.name],
             )
             build.finish(piece.name)
+
+
+def _served(laid: list[tuple[Branch, list[list[Piece]]]]) -> dict[str, tuple[str, ...]]:
+    """Name the loads behind each wire; one that branches share serves those of all."""
+    served: dict[str, tuple[str, ...]] = {}
+    for branch, levels in laid:
+        for piece in (piece for level in levels for piece in level):
+            served[piece.name] = (*served.get(piece.name, ()), *(load.name for load in branch.loads))
+    return served
+
+
+def _longest_m(level: list[Piece]) -> float:
+    return max(piece.length_m for piece in level)
+
+
+def _way_back(build: Builder, branch: Branch) -> list[Piece]:
+    """Bring the lamps' minus home; a light in another load's lamp returns with that."""
+    if not branch.shells:
+        return []
+    ends = (f"{branch.label} minus", "12 V rail minus")
+    return [Piece(f"{branch.label} return", *ends, _run_m(build, branch.run))]
+
+
+def _splice_lamps(build: Builder, branch: Branch, feeds: list[Piece], back: list[Piece]) -> None:
+    """Where one wire serves several lamps, their own leads meet it in a splice."""
+    leads = {piece.end: branch.lights_of(piece.end) for piece in feeds}
+    leads |= {piece.start: branch.shells for piece in back}
+    for point, count in leads.items():
+        if count > 1:
+            build.splice(f"{point} splice", point, branch.circuit, RUN_ZONE[branch.run], leads=count)
 
 
 def _branches(build: Builder, circuit: str, loads: list[Load]) -> list[Branch]:
@@ -96,17 +141,21 @@ def _way_out(build: Builder, branch: Branch, start: str) -> list[list[Piece]]:
         levels.append([Piece(f"{branch.circuit} to the flasher", start, "flasher in", _run_m(build, "front"))])
         froms, at_bar = ["flasher out"], True
     for stage in branch.stages:
-        bar = stage[0].kind != "brake switch"
-        length_m = build.margins.bar_link_m if bar and at_bar else _run_m(build, "front" if bar else branch.run)
         points = [f"{item.name} ({branch.circuit})" for item in stage]
         levels.append(
             [
-                Piece(f"{_from(here, froms)}{branch.circuit} to the {item.name}", here, f"{point} in", length_m)
+                Piece(
+                    f"{_from(here, froms)}{branch.circuit} to the {item.name}",
+                    here,
+                    f"{point} in",
+                    _to_switch_m(build, branch, item, at_bar=at_bar),
+                )
                 for here in froms
                 for item, point in zip(stage, points, strict=True)
             ]
         )
-        froms, at_bar, ways = [f"{point} out" for point in points], bar, WAYS.get(stage[0].kind, ("",))
+        froms, at_bar = [f"{point} out" for point in points], any(_at_bar(item) for item in stage)
+        ways = WAYS.get(stage[0].kind, ("",))
     length_m = _last_m(build, branch) if at_bar else _run_m(build, branch.run)
     levels.append(
         [
@@ -118,6 +167,18 @@ def _way_out(build: Builder, branch: Branch, start: str) -> list[list[Piece]]:
         ]
     )
     return levels
+
+
+def _at_bar(item: Item) -> bool:
+    """Tell whether a switch sits at the handlebar; a brake switch does where the job says so."""
+    return item.kind != "brake switch" or item.at == "bar"
+
+
+def _to_switch_m(build: Builder, branch: Branch, item: Item, *, at_bar: bool) -> float:
+    """Give the length to a switch, from another thing at the bar or from the fuse box."""
+    if not _at_bar(item):
+        return _run_m(build, branch.run)
+    return build.margins.bar_link_m if at_bar else _run_m(build, "front")
 
 
 def _from(here: str, froms: list[str]) -> str:

@@ -40,6 +40,8 @@ class Builder:
         load: str = "",
         item: Item | None = None,
         end: str = "",
+        loads: tuple[str, ...] = (),
+        leads: int = 0,
     ) -> str:
         """Add a place, for a part to be bought or for a donor item that may stay, and return its name."""
         if name in self.places:
@@ -57,6 +59,8 @@ class Builder:
             keep=kept.keep if kept else "no",
             load=load,
             end=end,
+            loads=loads,
+            leads=leads,
         )
         return name
 
@@ -95,18 +99,18 @@ class Builder:
         together: float,
         count: int = 1,
         item: Item | None = None,
-        load: str = "",
+        loads: tuple[str, ...] = (),
     ) -> str:
         """Add a wire, the cable place of the same name, and the fuse that guards it."""
         self.wires.append(Wire(name, *ends, length_m, int(together), guard, part_of_m, count))
-        self.place(name, "cable", title, circuit, zone, length_m * count, ends=ends, load=load, item=item)
+        self.place(name, "cable", title, circuit, zone, length_m * count, ends=ends, loads=loads, item=item)
         if guard:
             self.link("guards", guard, name)
         return name
 
-    def splice(self, name: str, point: str, circuit: str, zone: str) -> None:
-        """Put a splice on a point where wires meet; their stripped ends go into it."""
-        self.place(name, "splice", f"splice of the wires at {point}", circuit, zone, ends=(point,))
+    def splice(self, name: str, point: str, circuit: str, zone: str, *, leads: int = 0) -> None:
+        """Put a splice on a point where wires meet; their stripped ends go into it, and so do leads of parts."""
+        self.place(name, "splice", f"splice of the wires at {point}", circuit, zone, ends=(point,), leads=leads)
 
     def crimps(self, wire: str, quantity: float) -> str:
         """Put crimp terminals on the ends of a thin wire that plug onto something."""
@@ -170,7 +174,7 @@ class Builder:
                 guard=first.guard,
                 part_of_m=first.part_of_m,
                 together=first.together,
-                load=cable.load,
+                loads=tuple(dict.fromkeys(load for wire in meeting for load in self.cable(wire.name).loads)),
             )
             self.finish(f"{point} tail")
             wires = [wire for wire in self.wires if wire.name in self.unfinished]

@@ -43,6 +43,8 @@ class Place:
     keep       whether the builder wants the donor's kept
     load       the 12 V load it is or serves, by name
     end        what a lug goes on: "pack", "controller", "motor", "frame", or a place
+    loads      of a wire in a 12 V circuit: the loads whose amps it carries, by name; none: all of the circuit
+    leads      of a splice: leads that lamps or a controller bring to it themselves
     """
 
     name: str
@@ -56,6 +58,8 @@ class Place:
     keep: Keep = "no"
     load: str = ""
     end: str = ""
+    loads: tuple[str, ...] = ()
+    leads: int = 0
 
 
 @dataclass(frozen=True)

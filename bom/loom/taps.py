@@ -91,7 +91,7 @@ def _key_input(build: Builder) -> None:
     """Feed the controller's key input: by a DC relay at 12 V, or from the key at pack volts."""
     run, end = build.job.runs.contactor_to_controller, "controller key input"
     if build.job.wishes.meter != "none":
-        build.splice("key input splice", end, "key input", "frame")
+        build.splice("key input splice", end, "key input", "frame", leads=1)
     if build.key_at == "pack volts":
         tap = Tap(build, "key input", "converter fuse", run)
         tap.wire("key input wire", "key node to the controller's key input", "key node", end, run, 2)

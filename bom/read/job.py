@@ -136,6 +136,7 @@ ITEM_KEYS = {
     "watts_min": ("flasher",),
     "watts_max": ("flasher",),
     "wire": ("loom",),
+    "at": ("brake switch",),
 }
 
 
@@ -174,6 +175,7 @@ class Item(Section):
     keep: Keep = Field("if it passes", description="kept when the rules pass it")
     feeds: list[str] = Field([], description="names of the loads it switches")
     contact: Literal["opens to stop", "closes to stop"] | None = Field(None, description="kill and key switches only")
+    at: Literal["bar", "rear"] | None = Field(None, description="brake switches: where it sits; unsaid, at the rear")
     contacts: int | None = Field(None, ge=1, le=12, description="separate contacts of a switch, as measured")
     dc_volts: Volts | None = Field(None, description="printed or measured DC volts")
     carries: Amps | None = Field(None, description="printed or measured amps")

@@ -2,7 +2,8 @@
 
 Asks:     it senses the bus up to the highest volts and compares it with the pack's; or it is a timer that can be
           set to the time allowed, and what draws from the bus meanwhile is known. One that senses gives up within
-          the time allowed. Either lets the precharge relay go when it closes the contactor or gives up.
+          the time allowed. With a buffer battery it must sense. Either lets the precharge relay go when it closes
+          the contactor or gives up.
 Why:      a timer knows nothing of a bus that something drags down, and closes on a large step; a precharge relay that
           stays closed leaves its resistor across whatever is wrong.
 Cure:     a bus-sensing closer; for a timer, measure the controller's idle watts and enter them; or allow the filling
@@ -19,6 +20,8 @@ from bom.judge.rule import PartRule
 from bom.parts import Parts, Words
 from bom.read.margins import Margins
 
+HELD = "a buffer battery holds the coils while the pack is unplugged, and a timer closes on an empty bus"
+
 
 def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
     """Compare the sensing range, or the timer's range with the time allowed."""
@@ -31,7 +34,9 @@ def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
     compared = tuple(
         "yes" if not sensing else word for sensing, word in zip(senses, parts.word("compares_with_pack"), strict=True)
     )
+    held = [is_word("senses the bus", parts.words_of("senses_bus"), ("yes",), HELD)]
     return [
+        *(held if duty.word("buffer") == "yes" else []),
         at_least("volts it senses", volts.with_values(np.where(senses, volts.values, np.inf) + known), duty.voltage_v),
         at_least(
             "longest delay",

@@ -1,27 +1,41 @@
 """A flasher must work with the lamp watts of one side, on this rail and earth.
 
-Asks:     lamp watts of a side lie in its window; its supply window covers the rail; its polarity suits the earth.
-Why:      below its least load a thermal flasher hangs or races; a polarity-bound one dies on a positive earth.
+Asks:     lamp watts of a side lie in its window; its supply window covers the rail; its polarity suits the earth; it
+          has two pins.
+Why:      a third pin wants a minus that the loom does not lead there; below its least load a thermal flasher hangs or
+          races; a polarity-bound one dies on a positive earth.
 Cure:     a load-independent electronic flasher.
 Ignores:  the rate; measure 60 to 120 a minute (UN R53 style text).
 Source:   SAE J590 and UN R53 style text, read second-hand on a public page; windows as printed on the unit.
 """
 
+import numpy as np
+
 from bom.duties.model import Duty
 from bom.judge.compare import Judgement, at_least, at_most, is_word
 from bom.judge.rule import PartRule
+from bom.judge.verdict import Verdict
 from bom.parts import Parts
 from bom.read.margins import Margins
+from bom.span import Span
+
+PINS = 2
 
 
 def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
-    """Compare load window, supply window and polarity."""
+    """Compare load window, supply window, pins and polarity."""
+    # The donor's own has worked on its own wires.
+    donor = [parts.is_donor(index) for index in range(len(parts))]
+    blank = np.where(donor, Verdict.PASS, Verdict.CANT_TELL).astype(np.int8)
     wanted = ("either", "positive earth" if duty.word("earth") == "positive" else "negative earth")
     return [
         at_most("least lamp watts", parts.rating("load_min_w"), duty.flasher_w),
         at_least("most lamp watts", parts.rating("load_max_w"), duty.flasher_w),
         at_most("lowest supply volts", parts.rating("supply_min_v"), duty.rail_low_v),
         at_least("highest supply volts", parts.rating("supply_max_v"), duty.rail_high_v),
+        at_most(
+            "pins", parts.rating("pins"), Span.of(PINS, "", "the loom leads plus in and plus out to it"), blank=blank
+        ),
         is_word("polarity", parts.words_of("polarity"), wanted, f"earth is {duty.word('earth')}"),
     ]
 

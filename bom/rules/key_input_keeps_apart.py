@@ -1,6 +1,6 @@
 """A controller woken at 12 V must not bond the 12 V side to the pack.
 
-Asks:     its 12 V key input returns by a terminal of its own, not by the controller's pack minus.
+Asks:     its 12 V key input, or stop input, returns by a terminal of its own, not by the controller's pack minus.
 Why:      through pack minus the whole 12 V side, and a frame that lamps return by, stand at the pack's minus:
           one chafed plus then meets a person who holds the frame.
 Cure:     the key input at pack volts through a relay, or a controller with an isolated 12 V input.
@@ -12,11 +12,14 @@ from bom.judge.loom_view import LoomAnswer, LoomView
 from bom.judge.rule import LoomRule
 from bom.judge.verdict import Verdict
 
+STOP_INPUT = "controller stop input"
 VERDICTS = {"own terminal": Verdict.PASS, "pack minus": Verdict.FAIL, None: Verdict.CANT_TELL}
 
 
 def judge(view: LoomView) -> list[LoomAnswer]:
     """Look where the key input comes back."""
+    if any(wire.end == STOP_INPUT for wire in view.loom.wires):
+        return [_stop_input()]
     control = view.facts.job.controller
     if control.key_input != "12 V":
         return []
@@ -25,6 +28,13 @@ def judge(view: LoomView) -> list[LoomAnswer]:
     because = "pack and 12 V side must stay apart"
     verdict = VERDICTS[control.key_return]
     return [LoomAnswer("key input wire", verdict, "return of the key input", offered, "own terminal", because, datum)]
+
+
+def _stop_input() -> LoomAnswer:
+    """Nothing but the controller's stop input hangs on the chain: its volts and its return are the controller's own."""
+    datum = "what volts the controller's stop input takes and where it returns (its diagram)"
+    because = "pack and 12 V side must stay apart"
+    return LoomAnswer(STOP_INPUT, Verdict.CANT_TELL, "return of the stop input", "not known", "its own", because, datum)
 
 
 RULE = LoomRule(judge)

@@ -105,6 +105,13 @@ CASES = [
         "return of the key input",
         "fail",
     ),
+    # with nothing else on the chain it ends at the controller's own stop input
+    (
+        "key-input-keeps-apart",
+        {"wishes.contactor": False, "controller.key_input": "none"},
+        "return of the stop input",
+        "can't tell",
+    ),
     # the starter's light switch feeds two fused circuits, its horn button one
     ("switch-keeps-fuses-apart", {"donor.items.light switch.contacts": 2}, "contacts of the light switch", "pass"),
     ("switch-keeps-fuses-apart", {"donor.items.light switch.contacts": 1}, "contacts of the light switch", "fail"),
