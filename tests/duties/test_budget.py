@@ -112,7 +112,7 @@ def test_flasher_sees_one_side_as_printed(edited: Edited, facts_of: FactsOf, mar
         ("controller lead", 0.62 * 0.3 / 1.8),
         # 3 % of 62 V over the tap and its return, 2 x 0.6 m
         ("converter feed", 1.86 / 2),
-        # 3 % of 13.5 V over 1.6 m to the switch, 0.6 m to the lamp, 1.6 m back, and 0.15 m of tail for each of the three
+        # 3 % of 13.5 V over 1.6 m to the switch, 0.6 m to the lamp, 1.6 m back, 0.15 m of tail for each of the three
         ("headlamp circuit to the light switch", 0.405 * 1.6 / 4.25),
         ("headlamp feed", 0.405 * 0.6 / 4.25),
         ("headlamp return", 0.405 * 1.6 / 4.25),
