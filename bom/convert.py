@@ -1,6 +1,8 @@
 """The way through the house: lay out, duties, qualify, choose, check, price."""
 
 from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass, replace
+from functools import partial
 
 import numpy as np
 
@@ -11,7 +13,7 @@ from bom.choose.candidates import Candidates, candidates, kit
 from bom.choose.filled import Filled
 from bom.choose.joint import Pair, Slot, choose
 from bom.choose.miss import Miss, open_place
-from bom.choose.needless import without_needless
+from bom.choose.needless import Idle, may_be_needless, without
 from bom.duties.budget import budget
 from bom.duties.circuits import Counted, Facts
 from bom.duties.envelope import envelope
@@ -52,10 +54,10 @@ def convert(job: JobFile, catalogue: Catalogue, margins: Margins, key_at: str, s
         duties = envelope(loom, facts)
         say(f"key at {key_at}: choosing among {sum(len(o.parts) for o in options.values())} candidates")
         allowed = _qualify(options, duties, margins, job)
-        filled = _choose(loom, options, allowed, duties, margins, job)
-        raised = _raised(job, counted, filled, facts.pack.full_charge_v.high)
+        choice = _choose(loom, options, allowed, duties, margins, job)
+        raised = _raised(job, counted, choice.filled, facts.pack.full_charge_v.high)
         if raised == counted:
-            return _finish(job, catalogue, loom, facts, duties, options, allowed, filled, number)
+            return _finish(job, catalogue, loom, facts, options, allowed, choice, number)
         counted = raised
     raise RuntimeError("coils, charger and the parts they bear on did not settle; report this job")
 
@@ -109,6 +111,14 @@ def _allowed(option: Candidates, duty: Duty, margins: Margins, job: JobFile) -> 
     return passing(option.parts, duty, margins, worst)
 
 
+@dataclass(frozen=True)
+class _Choice:
+    """What stands where, and the places that nothing chosen has a use for."""
+
+    filled: dict[str, Filled]
+    needless: frozenset[str]
+
+
 def _choose(
     loom: Loom,
     options: Mapping[str, Candidates],
@@ -116,22 +126,46 @@ def _choose(
     duties: Mapping[str, Duty],
     margins: Margins,
     job: JobFile,
-) -> dict[str, Filled]:
+) -> _Choice:
+    """Choose all places together; one that may be needless has "nothing", free of charge, as its last candidate."""
     tables = {name: option.parts.take(allowed[name]) for name, option in options.items()}
-    slots = [_slot(name, option, allowed[name]) for name, option in options.items()]
+    optional = may_be_needless(loom)
+    slots = [_slot(name, option, allowed[name], optional=name in optional) for name, option in options.items()]
     pairs = _pairs(loom, options, tables, duties, margins, job)
-    picked = choose(slots, pairs)
-    return {
+    picked = choose(slots, [*map(partial(_with_nothing, optional), pairs), *_wanted(optional, tables)])
+    chosen = {name: index for name, index in picked.items() if index is not None and index < len(allowed[name])}
+    filled = {
         name: Filled(options[name].place, tables[name].take([index]), _origin(options[name], tables[name], index))
-        for name, index in picked.items()
-        if index is not None
+        for name, index in chosen.items()
     }
+    return _Choice(filled, frozenset(name for name, index in picked.items() if index == len(allowed[name])))
 
 
-def _slot(name: str, option: Candidates, allowed: Sequence[int]) -> Slot:
+def _with_nothing(optional: Mapping[str, Idle], pair: Pair) -> Pair:
+    """Let nothing go with every partner."""
+    rows, columns = pair.first in optional, pair.second in optional
+    fits = np.pad(pair.fits, ((0, int(rows)), (0, int(columns))), constant_values=True)
+    return replace(pair, fits=fits)
+
+
+def _wanted(optional: Mapping[str, Idle], tables: Mapping[str, Parts]) -> list[Pair]:
+    """Let nothing stand only beside a part that has no use for the place."""
+    pairs = []
+    for name, idle in optional.items():
+        decider = tables[idle.decider]
+        if len(decider):
+            fits = np.ones((len(tables[name]) + 1, len(decider)), dtype=bool)
+            fits[-1] = idle.of(decider)
+            pairs.append(Pair(name, idle.decider, fits, loose=False))
+    return pairs
+
+
+def _slot(name: str, option: Candidates, allowed: Sequence[int], *, optional: bool) -> Slot:
     ids = [option.parts.ids[index] for index in allowed]
     order = {part: rank for rank, part in enumerate(sorted(ids), start=1)}
-    return Slot(name, tuple(option.costs[index] for index in allowed), tuple(order[part] for part in ids))
+    costs, ranks = [option.costs[index] for index in allowed], [order[part] for part in ids]
+    nothing = [0] if optional else []
+    return Slot(name, (*costs, *nothing), (*ranks, *nothing))
 
 
 def _origin(option: Candidates, table: Parts, index: int) -> str:
@@ -166,13 +200,13 @@ def _finish(
     catalogue: Catalogue,
     loom: Loom,
     facts: Facts,
-    duties: Mapping[str, Duty],
     options: Mapping[str, Candidates],
     allowed: Mapping[str, tuple[int, ...]],
-    filled: dict[str, Filled],
+    choice: _Choice,
     passes: int,
 ) -> Build:
-    loom, filled = without_needless(loom, filled)
+    filled, loom = choice.filled, without(loom, choice.needless)
+    duties = envelope(loom, facts)
     view = LoomView(loom, facts, {name: entry.part for name, entry in filled.items()})
     findings = judge_build(view, duties)
     _no_chosen_part_fails(findings, filled, job)

@@ -102,7 +102,7 @@ def _way_back(build: Builder, branch: Branch) -> list[Piece]:
     if not branch.shells:
         return []
     ends = (f"{branch.label} minus", "12 V rail minus")
-    return [Piece(f"{branch.label} return", *ends, _run_m(build, branch.run))]
+    return [Piece(f"wire from the {branch.label}", *ends, _run_m(build, branch.run))]
 
 
 def _splice_lamps(build: Builder, branch: Branch, feeds: list[Piece], back: list[Piece]) -> None:
@@ -160,7 +160,10 @@ def _way_out(build: Builder, branch: Branch, start: str) -> list[list[Piece]]:
     levels.append(
         [
             Piece(
-                f"{_from(here, froms)}{branch.label}{way} feed", f"{here}{way}", f"{branch.label} plus{way}", length_m
+                f"{_from(here, froms)}wire to the {branch.label}{way}",
+                f"{here}{way}",
+                f"{branch.label} plus{way}",
+                length_m,
             )
             for here in froms
             for way in ways

@@ -146,11 +146,11 @@ class Builder:
                 self.link("feeds", feed.first, terminals)
 
     def _holder_points(self) -> dict[str, str]:
-        """Find the in-line holder at each end of the fuse it holds."""
+        """Find the holder of its own at each end of a fuse; one that only stands in comes later in the list."""
         family = {place.name: place.family for place in self.places.values()}
         terminals = {place.name: place.terminals for place in self.places.values()}
         held = [link for link in self.links if link.kind == "takes fuse" and family[link.first] == "fuse_holder"]
-        return {point: link.first for link in held for point in terminals[link.second]}
+        return {point: link.first for link in reversed(held) for point in terminals[link.second]}
 
     def _splice_shared(self) -> None:
         """Where a terminal has room for one wire and several want it, lead a tail from it to a splice."""

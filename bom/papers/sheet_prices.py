@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from bom.build import Build
 from bom.money.bill import Line
 from bom.money.prices import pack_price, rate
-from bom.papers.looks import BOLD, COUNT, INPUT, MONEY, NOTE, SECTION, WHOLE
+from bom.papers.looks import BOLD, COUNT, EDITED, INPUT, MONEY, NOTE, SECTION
 from bom.papers.page import Heading, Page
 from bom.read.job import Money
 
@@ -14,7 +14,7 @@ HEADINGS = (
     Heading("part", 11, BOLD),
     Heading("supplier", 14),
     Heading("their code", 14),
-    Heading("from packs", 8, WHOLE),
+    Heading("from packs", 8, EDITED),
     Heading("list price", 11, INPUT),
     Heading("currency", 9),
     Heading("tax %", 7, COUNT),

@@ -1,5 +1,6 @@
 """What is wrong between the tables of a job: names used twice, names that lead nowhere, volts that cannot be."""
 
+from collections import Counter
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 
@@ -85,11 +86,12 @@ def _names(finder: _Finder, table: tuple[str, ...], entries: list[Mapping[str, o
 def _feeds(finder: _Finder, items: list[Mapping[str, object]], load_names: list[str], known: str) -> None:
     for index, item in enumerate(items):
         feeds = item.get("feeds", [])
-        for fed in feeds if isinstance(feeds, list) else []:
-            if isinstance(fed, str) and fed not in load_names:
+        named = Counter(fed for fed in feeds if isinstance(fed, str)) if isinstance(feeds, list) else Counter[str]()
+        for fed, times in named.items():
+            if fed not in load_names:
                 finder.add(("donor", "items", index, "feeds"), fed, known)
-        for twice in {fed for fed in feeds if feeds.count(fed) > 1} if isinstance(feeds, list) else ():
-            finder.add(("donor", "items", index, "feeds"), str(twice), "Name each load once.")
+            elif times > 1:
+                finder.add(("donor", "items", index, "feeds"), fed, "Name each load once.")
 
 
 def _shared_lamps(finder: _Finder, loads: list[Mapping[str, object]], known: str) -> None:

@@ -9,6 +9,7 @@ from bom.errors import Fault
 
 _POSITION = re.compile(r" \(at (?:line (?P<line>\d+), column (?P<column>\d+)|end of document)\)")
 _HEADER = re.compile(r"^\s*(\[.*|[A-Za-z_][\w.\- ]*\]+)\s*(#.*)?$")
+_STRICT_HEADER = re.compile(r"^\s*\[{1,2}[\w.\- ]+\]{1,2}\s*(#.*)?$")  # even where a list may have been left open
 _KEY = re.compile(r"^\s*([\w.\-]+|\"[^\"]*\"|'[^']*')\s*=")
 _QUOTED = re.compile(r"\"(\\.|[^\"\\])*\"|'[^']*'")
 
@@ -57,9 +58,9 @@ def read_toml(file: str, text: str, faults: list[Fault]) -> Salvaged:
         return Salvaged(tomllib.loads(text), text)
     except tomllib.TOMLDecodeError as error:
         found: list[Fault] = []
-        salvaged = _Salvage(file, text.splitlines(), found).run()
+        salvaged = _Salvage(file, text.split("\n"), found).run()
         if not found:  # each table can be read for itself, but not all of them together
-            lines = ["", *text.splitlines()]
+            lines = ["", *text.split("\n")]
             found.append(_fault(file, error, lines, 0, _met(error, len(lines)) + 1))
         faults += found
         return salvaged
@@ -78,7 +79,11 @@ class _Salvage:
 
     def run(self) -> Salvaged:
         self.doubled = {line.partition("#")[0].strip() for line in self.lines if line.lstrip().startswith("[[")}
-        starts = [index for index, line in enumerate(self.lines) if _HEADER.match(line)]
+        starts: list[int] = []
+        for index, line in enumerate(self.lines):
+            inside = bool(_left_open(["", *self.lines[starts[-1] + 1 if starts else 0 : index]]))
+            if (_STRICT_HEADER if inside else _HEADER).match(line):
+                starts.append(index)
         for start, end in zip([0, *starts], [*starts, len(self.lines)], strict=True):
             if start != end:
                 self._table(start, end)
@@ -179,7 +184,7 @@ def _left_open(lines: list[str]) -> int:
     for index, line in enumerate(lines):
         if index == 0:
             continue  # the heading
-        if line.count('"""') % 2:
+        if line.count('"""') % 2 or line.count("'''") % 2:
             depth, opener = (0, 0) if depth else (1, index)
             continue
         bare = _QUOTED.sub("", line).partition("#")[0]
@@ -219,6 +224,8 @@ def _merged(into: dict[str, Any], new: dict[str, Any]) -> bool:
             continue
         if isinstance(old, list) and isinstance(value, list):
             old += value
+        elif isinstance(old, list) and isinstance(value, dict) and old and isinstance(old[-1], dict):
+            fits &= _merged(old[-1], value)  # a table inside the newest entry of a list
         elif isinstance(old, dict) and isinstance(value, dict):
             fits &= _merged(old, value)
         elif isinstance(old, list | dict) or isinstance(value, list | dict):

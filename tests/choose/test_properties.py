@@ -180,3 +180,23 @@ def test_starter_jobs_are_as_their_first_lines_say(converted: Converted) -> None
     assert converted("moped-48").sound
     failed = {f.subject for f in converted("frame-return-105").findings if f.verdict == Verdict.FAIL}
     assert failed == {"key switch"}
+
+
+def test_leads_are_weighed_with_the_part_that_wants_them(
+    catalogue: Catalogue, edited: Callable[..., JobFile], margins: Margins
+) -> None:
+    """A sensing closer that costs less than a timer costs more with its leads, fuses and holders (arithmetic)."""
+    cheap = tuple(replace(offer, breaks=((1, 9.0),)) for offer in catalogue.offers["CC-0201"])
+    shop = replace(catalogue, offers={**catalogue.offers, "CC-0201": cheap})
+    built = convert(edited("moped-48"), shop, margins, "12 V", lambda text: None)
+    assert built.filled["contactor closer"].part.word("senses_bus") == ("no",)
+    forced = edited("moped-48", {"pins": {"contactor closer": "CC-0201"}})
+    assert built.bill.total < convert(forced, shop, margins, "12 V", lambda text: None).bill.total
+
+
+@pytest.mark.parametrize("starter", STARTERS)
+def test_every_place_of_a_build_has_its_duty_and_no_other(starter: str, converted: Converted) -> None:
+    build = converted(starter)
+    assert set(build.duties) == {place.name for place in build.loom.places}
+    held = [link for link in build.loom.links if link.kind == "takes fuse" and link.first == "fuse box"]
+    assert build.duties["fuse box"].ways.high == len(held)

@@ -114,8 +114,8 @@ def test_flasher_sees_one_side_as_printed(edited: Edited, facts_of: FactsOf, mar
         ("converter feed", 1.86 / 2),
         # 3 % of 13.5 V over 1.6 m to the switch, 0.6 m to the lamp, 1.6 m back, 0.15 m of tail for each of the three
         ("headlamp circuit to the light switch", 0.405 * 1.6 / 4.25),
-        ("headlamp feed", 0.405 * 0.6 / 4.25),
-        ("headlamp return", 0.405 * 1.6 / 4.25),
+        ("wire to the headlamp", 0.405 * 0.6 / 4.25),
+        ("wire from the headlamp", 0.405 * 1.6 / 4.25),
     ],
 )
 def test_share_of_the_drop(wire: str, drop_v: float, edited: Edited, facts_of: FactsOf, margins: Margins) -> None:

@@ -141,12 +141,22 @@ def test_the_break_by_hand_kills_every_tap(loom: tuple[JobFile, Loom]) -> None:
     assert bool(breaks) == (job.wishes.pack_plug or job.wishes.isolator != "none")
 
 
-@pytest.mark.parametrize(("wish", "back"), [(True, {"return"}), (False, set())])
-def test_lamps_return_by_wire_only_where_wished(wish: bool, back: set[str], edited: Edited, margins: Margins) -> None:
+@pytest.mark.parametrize("wish", [True, False])
+def test_lamps_return_by_wire_only_where_wished(wish: bool, edited: Edited, margins: Margins) -> None:
     loom = lay_out(edited("street-72", {"wishes.two_wire": wish}), margins, "12 V")
     laid = [wire for wire in loom.wires if loom.place(wire.name).circuit.endswith(" circuit")]
     assert laid
-    assert {wire.name.rsplit(" ", 1)[-1] for wire in laid if wire.end == "12 V rail minus"} == back
+    back = [wire.name for wire in laid if wire.end == "12 V rail minus"]
+    assert all(name.startswith("wire from the ") for name in back)
+    assert bool(back) is wish
+
+
+@pytest.mark.parametrize("name", ["meter", "stop", "key", "closer", "converter", "12 V"])
+def test_a_load_may_have_any_name(name: str, edited: Edited, margins: Margins) -> None:
+    """Names of the loom's own wires are taken by no load's."""
+    edits = {"loads.horn.name": name, "donor.items.horn button.feeds": [name]}
+    laid = lay_out(edited("street-72", edits), margins, "12 V")
+    assert any(wire.name == f"wire to the {name}" for wire in laid.wires)
 
 
 @every_loom

@@ -127,6 +127,22 @@ def test_an_entry_whose_heading_was_forgotten_is_one_fault() -> None:
     assert [load["name"] for load in salvaged.data["loads"]] == ["horn", "lamp"]
 
 
+def test_sound_lists_and_long_texts_stay_sound_beside_a_slip() -> None:
+    text = 'note = """one\n[two], three\n"""\nlist = [\n  [1, 2],\n  [3, 4],\n]\n'
+    text += "[[loads]]\n[loads.sub]\nx = 1\n[pack]\ny =\n"
+    salvaged, faults = read(text)
+    assert [fault.line for fault in faults] == [12]
+    assert salvaged.data["list"] == [[1, 2], [3, 4]]
+    assert salvaged.data["loads"] == [{"sub": {"x": 1}}]
+
+
+def test_feeds_that_are_no_words_are_told(told) -> None:
+    assert [place for _, place, _ in told(('feeds = ["horn"]', 'feeds = [["horn"], ["horn"]]'))] == [
+        "donor.items[4] (horn button).feeds[1]",
+        "donor.items[4] (horn button).feeds[2]",
+    ]
+
+
 def test_a_heading_that_says_nothing_makes_nothing_missing() -> None:
     salvaged, faults = read("[]\nseries = 20\n")
     assert [fault.line for fault in faults] == [1]
