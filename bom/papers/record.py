@@ -84,9 +84,7 @@ def _dumped(value: Any) -> str:
 
 def _plain(value: Any) -> Any:
     """Turn values into what JSON holds: verdicts into words, figures without a value into null."""
-    if isinstance(value, Verdict):
-        return value.word
-    if isinstance(value, str | bool | int) or value is None:
+    if type(value) in (str, bool, int) or value is None:
         return value
     if isinstance(value, float):
         # Ten digits keep every figure and drop the last bits, in which machines differ.
@@ -95,7 +93,7 @@ def _plain(value: Any) -> Any:
         return {str(key): _plain(entry) for key, entry in value.items()}
     if isinstance(value, list | tuple):
         return [_plain(entry) for entry in value]
-    return str(value)
+    return value.word if isinstance(value, Verdict) else str(value)
 
 
 def _span(span: Span) -> dict[str, object]:

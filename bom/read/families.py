@@ -7,6 +7,7 @@ Adding a family is adding one entry here and one CSV of the same name.
 import math
 from collections.abc import Mapping
 from dataclasses import dataclass
+from functools import cached_property
 
 EVIDENCE = ("data sheet", "marked", "measured", "seller's word", "unknown")
 YES_NO = ("yes", "no")
@@ -32,7 +33,7 @@ class Column:
     high: float = math.inf
     form: str = ""
 
-    @property
+    @cached_property
     def at_most(self) -> str:
         """Name the column whose figure this one's may not pass; its own where there is none."""
         return "outside_mm" if self.name == "conductor_mm" else self.name.replace("_min_", "_max_")

@@ -120,14 +120,20 @@ def _row(
     before = len(faults)
     for column in columns:
         text = raw.get(column.name, "").strip()
+        row[column.name] = text
+        if column.kind == "number":
+            value = _number(text)
+            row[column.name] = math.nan if value is None else value
+            if value is not None and column.low <= value <= column.high:
+                continue
         accepted = _wrong(text, column) if column.name in raw else ""
         if accepted:
             faults.append(Fault(name, line, column.name, text, accepted))
-        value = _number(text) if column.kind == "number" else text
-        row[column.name] = math.nan if value is None else value
     for column in columns if len(faults) == before else ():  # a slip in one cell is not two faults
-        low, high = row[column.name], row.get(column.at_most, math.nan)
-        if column.kind == "number" and float(low) > float(high):
+        if column.kind != "number" or column.at_most not in row:
+            continue
+        low, high = row[column.name], row[column.at_most]
+        if float(low) > float(high):
             accepted = f"Write at most {column.at_most}, which is {float(high):.12g}."
             faults.append(Fault(name, line, column.name, f"{float(low):.12g}", accepted))
     return row
