@@ -4,13 +4,11 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from types import MappingProxyType
 
+# Decimal prefixes of the International System of Units.
+SI_PREFIXES = MappingProxyType({"milli": 1e-3, "micro": 1e-6, "nano": 1e-9, "centi": 1e-2, "kilo": 1e3, "mega": 1e6})
+
 REGISTRY_LINES = (
-    "milli- = 1e-3",
-    "micro- = 1e-6",
-    "nano- = 1e-9",
-    "centi- = 1e-2",
-    "kilo- = 1e3",
-    "mega- = 1e6",
+    *(f"{prefix}- = {factor}" for prefix, factor in SI_PREFIXES.items()),
     "metre = [length]",
     "second = [time]",
     "ampere = [current]",

@@ -11,7 +11,7 @@ from collections.abc import Sequence
 from functools import cache
 from typing import TYPE_CHECKING
 
-from bom.dimensions import DIMENSIONS, REGISTRY_LINES, Dimension
+from bom.dimensions import DIMENSIONS, REGISTRY_LINES, SI_PREFIXES, Dimension
 
 if TYPE_CHECKING:
     from pint import UnitRegistry
@@ -120,6 +120,8 @@ def _scale(unit: str, inside: str) -> tuple[float, float]:
     """Factor and offset that turn a number of the unit into the inside unit."""
     if unit == inside:
         return 1.0, 0.0
+    if unit.endswith(inside) and unit.removesuffix(inside) in SI_PREFIXES:
+        return SI_PREFIXES[unit.removesuffix(inside)], 0.0  # a power of ten needs no unit library
     registry = _registry()
     at_zero = float(registry.Quantity(0.0, unit).to(inside).magnitude)
     at_one = float(registry.Quantity(1.0, unit).to(inside).magnitude)
@@ -128,8 +130,7 @@ def _scale(unit: str, inside: str) -> tuple[float, float]:
 
 @cache
 def _registry() -> "UnitRegistry[float]":
-    # Imported here because it costs a fifth of a second, which a command that converts nothing
-    # need not pay.
+    # Imported here because it costs a fifth of a second, which a job in metric units need not pay.
     from pint import UnitRegistry
 
     return UnitRegistry(list(REGISTRY_LINES))

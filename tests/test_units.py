@@ -4,12 +4,13 @@ import math
 import subprocess
 import sys
 
+import pint
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
 from bom import units
-from bom.dimensions import DIMENSIONS
+from bom.dimensions import DIMENSIONS, SI_PREFIXES
 
 # Published values:
 # - international yard and pound agreement (1959): 1 yd = 0.9144 m exactly, so 1 ft = 0.3048 m and
@@ -176,3 +177,22 @@ def test_converting_library_is_loaded_only_when_needed() -> None:
     code = 'import sys; from bom import units; units.read("12 V", "voltage"); print("pint" in sys.modules)'
     ran = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
     assert ran.stdout.strip() == "False"
+
+
+def prefixed() -> list[tuple[str, str]]:
+    """Every unit that is the inside unit with a decimal prefix."""
+    return [
+        (unit, kind.units[kind.inside])
+        for kind in DIMENSIONS.values()
+        for unit in dict.fromkeys(kind.units.values())
+        if unit.removesuffix(kind.units[kind.inside]) in SI_PREFIXES
+    ]
+
+
+def test_decimal_prefixes_are_those_of_the_unit_library() -> None:
+    """Against pint's own definitions (SI brochure prefixes), not ours."""
+    library = pint.UnitRegistry()
+    assert len(prefixed()) > 15
+    for unit, inside in prefixed():
+        expected = float(library.Quantity(1.0, unit).to(inside).magnitude)
+        assert units._scale(unit, inside) == (pytest.approx(expected, rel=1e-12), 0.0), unit
