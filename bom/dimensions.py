@@ -6,6 +6,8 @@ from types import MappingProxyType
 
 # Decimal prefixes of the International System of Units.
 SI_PREFIXES = MappingProxyType({"milli": 1e-3, "micro": 1e-6, "nano": 1e-9, "centi": 1e-2, "kilo": 1e3, "mega": 1e6})
+# Units of time beside it, in seconds.
+SI_TIMES = MappingProxyType({"minute": 60.0, "hour": 3600.0})
 
 REGISTRY_LINES = (
     *(f"{prefix}- = {factor}" for prefix, factor in SI_PREFIXES.items()),
@@ -18,8 +20,7 @@ REGISTRY_LINES = (
     "percent = 0.01 * unity",
     "inch = 0.0254 * metre",
     "foot = 0.3048 * metre",
-    "minute = 60 * second",
-    "hour = 3600 * second",
+    *(f"{name} = {factor} * second" for name, factor in SI_TIMES.items()),
     "joule = kilogram * metre ** 2 / second ** 2",
     "watt = joule / second",
     "volt = watt / ampere",

@@ -11,7 +11,7 @@ from collections.abc import Sequence
 from functools import cache
 from typing import TYPE_CHECKING
 
-from bom.dimensions import DIMENSIONS, REGISTRY_LINES, SI_PREFIXES, Dimension
+from bom.dimensions import DIMENSIONS, REGISTRY_LINES, SI_PREFIXES, SI_TIMES, Dimension
 
 if TYPE_CHECKING:
     from pint import UnitRegistry
@@ -120,8 +120,9 @@ def _scale(unit: str, inside: str) -> tuple[float, float]:
     """Factor and offset that turn a number of the unit into the inside unit."""
     if unit == inside:
         return 1.0, 0.0
-    if unit.endswith(inside) and unit.removesuffix(inside) in SI_PREFIXES:
-        return SI_PREFIXES[unit.removesuffix(inside)], 0.0  # a power of ten needs no unit library
+    known = SI_TIMES.get(unit) or (SI_PREFIXES.get(unit.removesuffix(inside)) if unit.endswith(inside) else None)
+    if known:
+        return known, 0.0  # a power of ten, a minute or an hour needs no unit library
     registry = _registry()
     at_zero = float(registry.Quantity(0.0, unit).to(inside).magnitude)
     at_one = float(registry.Quantity(1.0, unit).to(inside).magnitude)

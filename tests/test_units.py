@@ -179,9 +179,9 @@ def test_converting_library_is_loaded_only_when_needed() -> None:
     assert ran.stdout.strip() == "False"
 
 
-def prefixed() -> list[tuple[str, str]]:
-    """Every unit that is the inside unit with a decimal prefix."""
-    return [
+def known_units() -> list[tuple[str, str]]:
+    """Every unit that is the inside unit with a decimal prefix, and those of time."""
+    return [("minute", "second"), ("hour", "second")] + [
         (unit, kind.units[kind.inside])
         for kind in DIMENSIONS.values()
         for unit in dict.fromkeys(kind.units.values())
@@ -189,10 +189,10 @@ def prefixed() -> list[tuple[str, str]]:
     ]
 
 
-def test_decimal_prefixes_are_those_of_the_unit_library() -> None:
+def test_factors_known_without_it_are_those_of_the_unit_library() -> None:
     """Against pint's own definitions (SI brochure prefixes), not ours."""
     library = pint.UnitRegistry()
-    assert len(prefixed()) > 15
-    for unit, inside in prefixed():
+    assert len(known_units()) > 15
+    for unit, inside in known_units():
         expected = float(library.Quantity(1.0, unit).to(inside).magnitude)
         assert units._scale(unit, inside) == (pytest.approx(expected, rel=1e-12), 0.0), unit
