@@ -7,9 +7,9 @@ to the 12 V side. The choice weighs such places with the part that wants them.
 from collections.abc import Collection, Mapping
 from dataclasses import dataclass, replace
 
+from bom.loom.builder import BUS_SENSE
 from bom.loom.low_volt import METER_FEED
 from bom.loom.model import Loom
-from bom.loom.taps import BUS_SENSE
 from bom.parts import Parts
 
 

@@ -6,9 +6,9 @@ from math import sqrt
 
 from bom.duties.budget import Budget, largest_filament_a
 from bom.duties.volts import PackFacts
+from bom.loom.builder import BUS_SENSE
 from bom.loom.low_volt import METER_FEED
 from bom.loom.low_volt import circuits as load_circuits
-from bom.loom.taps import BUS_SENSE
 from bom.physics.phase import greatest_line_rms_v
 from bom.read.job import JobFile
 from bom.read.margins import Margins

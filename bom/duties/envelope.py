@@ -6,8 +6,8 @@ from math import isfinite
 from bom.duties.budget import side_watts
 from bom.duties.circuits import Facts, Needs, amps, bus_capacitance, carry, circuit_needs, rush_a
 from bom.duties.model import Duty
+from bom.loom.builder import BUS_SENSE
 from bom.loom.model import Loom, Place, Wire
-from bom.loom.taps import BUS_SENSE
 from bom.physics.isolation import is_above_low_voltage
 from bom.span import Span
 

@@ -8,6 +8,9 @@ from bom.loom.model import LINKS, Link, Loom, Place, Wire
 from bom.read.job import Item, JobFile
 from bom.read.margins import Margins
 
+BUS_SENSE = "bus sense"  # circuit that only a closer which senses the bus needs
+TAP_CIRCUITS = ("precharge", "converter input", "key input", "meter", "charging", BUS_SENSE)  # thin wires at pack volts
+
 # A lug takes about 60 mm of heat-shrink, which is sold in sticks of 1.2 m (common practice).
 SLEEVE_STICKS = 0.05
 
@@ -119,6 +122,8 @@ class Builder:
             f"{wire} terminals", "terminal", f"terminals on {cable.title}", cable.circuit, cable.zone, quantity
         )
         self.link("crimped on", name, wire)
+        if cable.circuit in TAP_CIRCUITS:
+            self._shrink(name, wire, quantity)  # a bare tab at pack volts is to be touched by nobody
         return name
 
     def finish(self, wire: str) -> None:
@@ -202,16 +207,14 @@ class Builder:
         self.link("crimped on", name, wire)
         if on:
             self.link("on stud", name, on)
-        shrink = self.place(
-            f"{name} sleeve",
-            "sleeve",
-            f"heat-shrink over {name}",
-            cable.circuit,
-            cable.zone,
-            quantity * SLEEVE_STICKS,
-            ends=cable.terminals,
-        )
-        self.link("shrinks over", shrink, wire)
+        self._shrink(name, wire, quantity)
+
+    def _shrink(self, over: str, wire: str, quantity: float) -> None:
+        """Cover the crimps of a wire."""
+        cable, pieces = self.cable(wire), quantity * SLEEVE_STICKS
+        title = f"heat-shrink over {over}"
+        self.place(f"{over} sleeve", "sleeve", title, cable.circuit, cable.zone, pieces, ends=cable.terminals)
+        self.link("shrinks over", f"{over} sleeve", wire)
 
     def tail_lugs(self, name: str, title: str, circuit: str, quantity: float, *, end: str) -> str:
         """Place lugs that go on tails which are no wire of the loom."""

@@ -1,16 +1,14 @@
 """From a job to its loom, for one key arrangement."""
 
-from bom.loom.builder import Builder
+from bom.loom.builder import TAP_CIRCUITS, Builder
 from bom.loom.low_volt import lay_out_low_volt
 from bom.loom.model import Loom
-from bom.loom.taps import BUS_SENSE, lay_out_taps
+from bom.loom.taps import lay_out_taps
 from bom.loom.traction import lay_out_traction
 from bom.physics.isolation import is_above_low_voltage
 from bom.physics.pack import CHEMISTRIES
 from bom.read.job import JobFile
 from bom.read.margins import Margins
-
-TAP_CIRCUITS = ("precharge", "converter input", "key input", "meter", "charging", BUS_SENSE)
 
 
 def lay_out(job: JobFile, margins: Margins, key_at: str) -> Loom:

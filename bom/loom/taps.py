@@ -2,10 +2,9 @@
 
 from dataclasses import dataclass
 
-from bom.loom.builder import Builder
+from bom.loom.builder import BUS_SENSE, Builder
 
 BOTH = 2
-BUS_SENSE = "bus sense"  # circuit that only a closer which senses the bus needs
 
 
 @dataclass(frozen=True)
