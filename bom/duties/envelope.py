@@ -178,13 +178,18 @@ def _flasher(place: Place, loom: Loom, facts: Facts) -> Needs:
     return {"flasher_w": side_watts(facts.job)}
 
 
+def _taken(place: Place, loom: Loom, kind: str) -> int:
+    """Count what a holder, plug or splice takes."""
+    return sum(1 for link in loom.links if link.kind == kind and link.first == place.name)
+
+
 def _fuse_box(place: Place, loom: Loom, facts: Facts) -> Needs:
-    count = sum(1 for link in loom.links if link.kind == "takes fuse" and link.first == place.name)
+    count = _taken(place, loom, "takes fuse")
     return {"ways": Span.of(float(count), "", "one way for each blade fuse")}
 
 
 def _signal_connector(place: Place, loom: Loom, facts: Facts) -> Needs:
-    count = sum(1 for link in loom.links if link.kind == "takes wire" and link.first == place.name)
+    count = _taken(place, loom, "takes wire")
     return {"ways": Span.of(float(count), "", "one contact for each wire")}
 
 
@@ -226,7 +231,7 @@ def _sleeve(place: Place, loom: Loom, facts: Facts) -> Needs:
 
 def _splice(place: Place, loom: Loom, facts: Facts) -> Needs:
     """Count the wires, and the leads that parts themselves bring."""
-    count = sum(1 for link in loom.links if link.kind == "takes wire" and link.first == place.name)
+    count = _taken(place, loom, "takes wire")
     return {"ways": Span.of(float(count + place.leads), "", "one way for each wire that meets there")}
 
 
