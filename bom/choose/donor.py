@@ -96,6 +96,8 @@ def _known(item: Item, service: Service) -> dict[str, tuple[float | str, str]]:
         "area_mm2": item.wire,
     }
     known |= {name: (value, item.evidence) for name, value in said.items() if value is not None}
+    if item.pins is not None:
+        known["pins"] = (float(item.pins), SAID)
     if item.wire is not None:
         ohm = float(copper_resistance_mohm_per_m(area_mm2=item.wire)) * NOMINAL_OVER_COPPER
         known |= _loom_wire(item.wire, ohm)

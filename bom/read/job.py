@@ -135,6 +135,7 @@ ITEM_KEYS = {
     "contact": ("key switch", "kill switch"),
     "watts_min": ("flasher",),
     "watts_max": ("flasher",),
+    "pins": ("flasher",),
     "wire": ("loom",),
     "at": ("brake switch",),
 }
@@ -182,6 +183,7 @@ class Item(Section):
     breaks: Amps | None = Field(None, description="DC amps it may break at those volts")
     watts_min: Watts | None = Field(None, description="flashers: least lamp watts a side")
     watts_max: Watts | None = Field(None, description="flashers: most lamp watts a side")
+    pins: int | None = Field(None, ge=2, le=4, description="flashers: pins, counted")
     evidence: Literal["data sheet", "marked", "measured", "seller's word", "unknown"] = Field(
         "unknown", description="how its ratings are known"
     )

@@ -9,12 +9,9 @@ Ignores:  the rate; measure 60 to 120 a minute (UN R53 style text).
 Source:   SAE J590 and UN R53 style text, read second-hand on a public page; windows as printed on the unit.
 """
 
-import numpy as np
-
 from bom.duties.model import Duty
 from bom.judge.compare import Judgement, at_least, at_most, is_word
 from bom.judge.rule import PartRule
-from bom.judge.verdict import Verdict
 from bom.parts import Parts
 from bom.read.margins import Margins
 from bom.span import Span
@@ -24,18 +21,13 @@ PINS = 2
 
 def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
     """Compare load window, supply window, pins and polarity."""
-    # The donor's own has worked on its own wires.
-    donor = [parts.is_donor(index) for index in range(len(parts))]
-    blank = np.where(donor, Verdict.PASS, Verdict.CANT_TELL).astype(np.int8)
     wanted = ("either", "positive earth" if duty.word("earth") == "positive" else "negative earth")
     return [
         at_most("least lamp watts", parts.rating("load_min_w"), duty.flasher_w),
         at_least("most lamp watts", parts.rating("load_max_w"), duty.flasher_w),
         at_most("lowest supply volts", parts.rating("supply_min_v"), duty.rail_low_v),
         at_least("highest supply volts", parts.rating("supply_max_v"), duty.rail_high_v),
-        at_most(
-            "pins", parts.rating("pins"), Span.of(PINS, "", "the loom leads plus in and plus out to it"), blank=blank
-        ),
+        at_most("pins", parts.rating("pins"), Span.of(PINS, "", "the loom leads plus in and plus out to it")),
         is_word("polarity", parts.words_of("polarity"), wanted, f"earth is {duty.word('earth')}"),
     ]
 
