@@ -30,6 +30,7 @@ from bom.parts import Parts
 from bom.read.catalogue import Catalogue
 from bom.read.job import JobFile
 from bom.read.margins import Margins
+from bom.read.states import State, states_of
 
 MOST_PASSES = 5
 Say = Callable[[str], None]
@@ -48,9 +49,9 @@ def convert(job: JobFile, catalogue: Catalogue, margins: Margins, key_at: str, s
     """
     loom = lay_out(job, margins, key_at)
     options = candidates(loom, job, catalogue)
-    counted = _counted(loom, job, margins)
+    counted, states = _counted(loom, job, margins), states_of(catalogue.states, job)
     for number in range(1, MOST_PASSES + 1):
-        facts = _facts(job, margins, counted, key_at)
+        facts = _facts(job, margins, counted, key_at, states)
         duties = envelope(loom, facts)
         say(f"key at {key_at}: choosing among {sum(len(o.parts) for o in options.values())} candidates")
         allowed = _qualify(options, duties, margins, job)
@@ -62,9 +63,9 @@ def convert(job: JobFile, catalogue: Catalogue, margins: Margins, key_at: str, s
     raise RuntimeError("coils, charger and the parts they bear on did not settle; report this job")
 
 
-def _facts(job: JobFile, margins: Margins, counted: Counted, key_at: str) -> Facts:
+def _facts(job: JobFile, margins: Margins, counted: Counted, key_at: str, states: tuple[State, ...]) -> Facts:
     pack = pack_facts(job, margins, counted.charge_end_v)
-    return Facts(job, margins, pack, budget(job, margins, counted.hold_a), counted, key_at)
+    return Facts(job, margins, pack, budget(job, margins, counted.hold_a, states), counted, key_at)
 
 
 def _counted(loom: Loom, job: JobFile, margins: Margins) -> Counted:

@@ -82,7 +82,7 @@ def facts_of(margins: Margins) -> Callable[..., Facts]:
     def make(job: JobFile, key_at: str = "12 V") -> Facts:
         counted = Counted(2.6, 2.6, "coils as counted", 0.0)
         pack = pack_facts(job, margins, counted.charge_end_v)
-        return Facts(job, margins, pack, budget(job, margins, counted.hold_a), counted, key_at)
+        return Facts(job, margins, pack, budget(job, margins, counted.hold_a, catalogue_states), counted, key_at)
 
     return make
 

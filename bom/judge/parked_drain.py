@@ -23,7 +23,7 @@ def parked_drain_a(view: LoomView) -> tuple[float, str]:
         meter = float(view.parts["meter"].number("supply_ma")[0]) / 1000
         unknown = unknown or ("the meter's supply amps" if isnan(meter) else "")
         total += 0.0 if isnan(meter) else meter
-    parked = facts.budget.states["parked, key off"] * facts.budget.rail_v / facts.margins.converter_efficiency
+    parked = facts.budget.parked * facts.budget.rail_v / facts.margins.converter_efficiency
     return total + parked / facts.pack.nominal_v.low, unknown
 
 

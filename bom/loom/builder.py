@@ -4,7 +4,8 @@ from collections import Counter
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 
-from bom.loom.model import LINKS, Link, Loom, Place, Wire
+from bom.loom.bridges import part_bridges
+from bom.loom.model import LINKS, Bridge, Link, Loom, Place, Wire
 from bom.read.job import Item, JobFile
 from bom.read.margins import Margins
 
@@ -29,6 +30,7 @@ class Builder:
     wires: list[Wire] = field(default_factory=list)
     links: list[Link] = field(default_factory=list)
     unfinished: list[str] = field(default_factory=list)
+    bridges: list[Bridge] = field(default_factory=list)
 
     def place(
         self,
@@ -259,4 +261,5 @@ class Builder:
         holders = self._holder_points()
         for wire in self.unfinished:
             self._finish(wire, joints, holders)
-        return Loom(self.key_at, tuple(self.places.values()), tuple(self.wires), tuple(self.links))
+        bridges = (*part_bridges(self.job, self.places, self.wires), *self.bridges)
+        return Loom(self.key_at, tuple(self.places.values()), tuple(self.wires), tuple(self.links), bridges)

@@ -36,6 +36,8 @@ Currency = Annotated[str, AfterValidator(_currency)]
 Rate = Annotated[float, Field(gt=0, le=100_000, allow_inf_nan=False)]
 
 Condition = Literal["always", "key", "riding", "night", "brake", "indicate", "horn", "rain", "charging"]
+Cells = Literal["full", "nominal", "empty", "highest"]
+Traction = Literal["none", "idle", "continuous", "peak", "regeneration", "charging"]
 Keep = Literal["yes", "if it passes", "no"]
 
 
@@ -309,6 +311,18 @@ class Wishes(Section):
     tight: bool = Field(False, description="parts that meet the duty without the margin may be chosen")
 
 
+class StateSection(Section):
+    """An operating state of this bike, beside those of the catalogue; one of the same name stands in its place."""
+
+    name: str = Field(min_length=1, description="what the builder calls it")
+    on: list[Condition] = Field(description="what is on in it, as the loads say it")
+    cells: Cells = Field("nominal", description="how the cells stand; highest is the bus as high as it goes")
+    air: Celsius | None = Field(None, description="air about everything; unsaid, the hottest of each zone")
+    key: bool = Field(True, description="the key is on")
+    contactor: bool = Field(True, description="the main contactor is closed")
+    traction: Traction = Field("idle", description="what the controller does")
+
+
 class JobFile(Section):
     """One bike's conversion."""
 
@@ -324,5 +338,6 @@ class JobFile(Section):
     ambient: Ambient = Field(Ambient(), description="temperatures")
     wishes: Wishes = Field(Wishes(), description="arrangements")
     money: Money = Field(Money(), description="currency")
+    states: list[StateSection] = Field([], description="operating states of this bike")
     pins: dict[str, str] = Field({}, description="part to use at a place, whatever is cheaper")
     margins: dict[str, float] = Field({}, description="margins set otherwise than in the margins table")
