@@ -15,11 +15,14 @@ from bom.physics import (
     adiabatic,
     air,
     ampacity,
+    cable_limits,
     conductor,
     discharge,
+    fault_heat,
     fuse,
     heat_balance,
     isolation,
+    joint,
     lamp,
     pack,
     phase,
@@ -35,6 +38,7 @@ CABLE = {
     "emissivity": (0.9, 0.1, 1.0),
 }
 TEMPERATURES = {"start_c": (90.0, -40.0, 250.0), "end_c": (250.0, -40.0, 350.0)}
+FAULT = {"area_mm2": (25.0, 0.05, 240.0), "current_a": (600.0, 0.0, 100000.0), "start_c": (90.0, -40.0, 250.0)}
 CIRCUIT = {"resistance_ohm": (100.0, 0.1, 1e6), "capacitance_f": (1e-3, 1e-7, 0.5)}
 
 
@@ -103,6 +107,24 @@ FORMULAS = [
         TEMPERATURES | {"area_mm2": (25.0, 0.05, 240.0), "current_a": (4000.0, 0.1, 100000.0)},
         {},
     ),
+    Formula(fault_heat.adiabatic_end_c, FAULT | {"time_s": (1.0, 0.0, 5.0)}, {}),
+    Formula(
+        fault_heat.end_with_loss_c,
+        CABLE | FAULT | {"time_s": (20.0, 0.0, 86400.0)},
+        {"insulation": "XLPE"},
+    ),
+    Formula(
+        heat_balance.wall_k_m_per_w,
+        {"conductor_mm": (7.8, 0.3, 30.0), "outside_mm": (10.4, 0.3, 150.0)},
+        {"insulation": "PVC"},
+    ),
+    Formula(cable_limits.iec_60228_mohm_per_m, {"area_mm2": (2.5, 0.5, 240.0)}, {"strand_class": 5}),
+    Formula(cable_limits.iso_6722_mohm_per_m, {"area_mm2": (2.5, 0.13, 120.0)}, {}),
+    Formula(joint.joint_drop_v, {"current_a": (100.0, 0.0, 1e5), "resistance_ohm": (1e-3, 0.0, 1.0)}, {}),
+    Formula(joint.joint_heat_w, {"current_a": (100.0, 0.0, 1e5), "resistance_ohm": (1e-3, 0.0, 1.0)}, {}),
+    Formula(joint.contact_spot_c, {"drop_v": (0.1, 0.0, 0.5), "body_c": (60.0, -40.0, 250.0)}, {}),
+    Formula(joint.greatest_joint_ohm, {"area_mm2": (2.5, 0.2, 240.0)}, {"kind": "terminal block"}),
+    Formula(joint.least_joint_ohm, {"area_mm2": (2.5, 0.2, 240.0)}, {"kind": "terminal block"}),
     Formula(
         pack.pack_resistance_ohm,
         {
