@@ -71,27 +71,30 @@ def test_least_fault_of_a_cold_old_pack(agrees):
     assert agrees(fault_a, "500.0")
 
 
-# Published: DC resistance of real cells, (capacity Ah, mohm); the first six read second-hand on public pages,
-# the rest from memory. The span must hold every one of them.
-@pytest.mark.parametrize(
-    ("capacity_ah", "resistance_mohm"),
-    [
-        (3.0, 40.0),
-        (1.8, 30.0),
-        (25.9, 2.0),
-        (60.0, 0.8),
-        (20.0, 1.0),
-        (200.0, 0.2),
-        (2.5, 15.0),
-        (3.5, 50.0),
-        (280.0, 0.3),
-        (314.0, 0.6),
-        (60.0, 0.7),
-    ],
-)
-def test_real_cells_lie_in_the_span(capacity_ah, resistance_mohm):
-    low, high = cell_resistance_span_mohm(capacity_ah=capacity_ah)
-    assert low <= resistance_mohm <= high
+# Published: DC resistance of real cells at 25 C, new. The span must hold every one of them. Makers' 1 kHz figures
+# are lower by 1.3 to 2.5 times (from memory) and are not in the table.
+def test_real_cells_lie_in_the_span(cell_resistance_row):
+    low, high = cell_resistance_span_mohm(capacity_ah=float(cell_resistance_row["capacity_ah"]))
+    assert low <= float(cell_resistance_row["value"]) <= high
+
+
+# Published: IEC 61660-1:1997, quasi-steady 0.95 E / (R + wire) one second into the short, and first peak
+# E / (0.9 R + wire), E = 1.05 U for the battery above; read second-hand on a public page. Worked: 0.95 x 126 /
+# 25.098 mohm = 4769.3 A. The peak, which a fuse must break, is the higher; the steady one is what opens it.
+def test_steady_short_of_the_same_battery(agrees):
+    steady_a = lowest_fault_a(
+        lowest_rest_v=0.95 * 126.0, pack_resistance_ohm=0.0186, wire_resistance_ohm=0.006498, cold_aged_factor=1.0
+    )
+    assert agrees(steady_a, "4769.3")
+    assert steady_a < 5422.0
+
+
+# Worked: 20 cells of LFP of 0.6 mohm feed 4932 A through 4 mohm of wire, more than any strip or blade fuse of
+# ISO 8820 breaks (1000 A at 58 V, 2000 A at 58 V; read second-hand on a public page), and 2500 A of a 70 V one.
+def test_what_fuses_an_lfp_pack_asks_for():
+    cells_ohm = pack_resistance_ohm(series=20, parallel=1, cell_resistance_mohm=0.6)
+    fault_a = highest_fault_a(full_charge_v=73.0, pack_resistance_ohm=cells_ohm + 0.004 / 0.9)
+    assert all(fault_a > breaks_a for breaks_a in (1000.0, 2000.0, 2500.0))
 
 
 # The span is no wider than its two outermost cells ask for: 20 Ah of 1.0 mohm, 314 Ah of 0.6 mohm.
