@@ -8,6 +8,7 @@ import numpy.typing as npt
 
 from bom.duties.model import Duty
 from bom.parts import Parts, Rating
+from bom.physics.breaking import covers
 from bom.read.margins import Margins
 
 Column = npt.NDArray[np.float64]
@@ -26,19 +27,19 @@ def breaking_amps(parts: Parts, *, volts_v: float, time_constant_ms: float, reve
     NaN where no printed point covers the duty; a point without a time constant covers none.
     """
     wanted = ("reverse", "both") if reverse else ("forward", "both")
-    best = [
-        max(
-            (
-                (_value(row, "breaks_a"), str(row["evidence"]))
-                for row in parts.rows("breaking_points", part)
-                if row["direction"] in wanted
-                and _value(row, "volts_v") >= volts_v
-                and _value(row, "time_constant_ms") >= time_constant_ms
-            ),
-            default=(np.nan, "no printed point"),
-        )
-        for part in parts.ids
-    ]
+    best = []
+    for part in parts.ids:
+        printed = [
+            ((_value(row, "volts_v"), _value(row, "breaks_a"), _value(row, "time_constant_ms")), str(row["evidence"]))
+            for row in parts.rows("breaking_points", part)
+            if row["direction"] in wanted
+        ]
+        covered = [
+            (point[1], evidence)
+            for point, evidence in printed
+            if covers(point=point, voltage_v=volts_v, time_constant_ms=time_constant_ms)
+        ]
+        best.append(max(covered, default=(np.nan, "no printed point")))
     return _rating(best)
 
 
