@@ -43,7 +43,7 @@ class Positions:
             return gate not in OPEN_WAYS and (not bridge.loads or any(map(self.lit, bridge.loads)))
         named = {"key": self.key, "stop": True, "charge cap": self.cap, CLOSER_FILLS: self.fills}
         named |= {CLOSER_CLOSES: self.closes, "pack plug": not self.isolated, "isolator": not self.isolated}
-        return named[gate] if gate in named else gate in self.coils
+        return named.get(gate, gate in self.coils)
 
     def lit(self, name: str) -> bool:
         """Tell whether a load is on."""

@@ -6,6 +6,8 @@ from itertools import pairwise
 from bom.loom.builder import Builder
 from bom.loom.taps import lay_out_bus_sense
 
+BUS_STUB = "precharge bus stub"
+
 
 @dataclass(frozen=True)
 class Stop:
@@ -161,27 +163,28 @@ def _precharge(build: Builder) -> None:
     build.link("rides", fuse, "precharge resistor")
     build.place("contactor closer", "closer", "closes the contactor when the bus is full", "precharge", "frame")
     build.link("drives", "contactor closer", "contactor")
+    runs = build.job.runs
+    # The resistor sits at the controller: with the contactor closed its fuse no longer guards the wire between them.
     path = (
-        (f"{fuse} out", "precharge relay in"),
-        ("precharge relay out", "precharge resistor in"),
-        ("precharge resistor out", "controller plus"),
+        ("precharge wire 1", (f"{fuse} out", "precharge relay in"), runs.contactor_to_controller, fuse),
+        ("precharge wire 2", ("precharge relay out", "precharge resistor in"), runs.contactor_to_controller, fuse),
+        (BUS_STUB, ("precharge resistor out", "controller plus"), runs.tap_stub, ""),
     )
-    length_m = build.job.runs.contactor_to_controller
-    for number, ends in enumerate(path, start=1):
-        wire = build.wire(
-            f"precharge wire {number}",
+    for name, ends, length_m, guard in path:
+        build.wire(
+            name,
             f"{ends[0]} to {ends[1]}",
             "precharge",
             "frame",
             ends,
             length_m,
-            guard=fuse,
-            part_of_m=length_m * len(path),
+            guard=guard,
+            part_of_m=sum(row[2] for row in path),
             together=build.margins.pair_wires,
         )
-        build.crimps(wire, 2 if number == 2 else 1)
-        if number == len(path):
-            build.lug(wire, "controller")
+        build.crimps(name, 2 if name == "precharge wire 2" else 1)
+    build.lug(BUS_STUB, "controller")
+    build.link("relieves", fuse, BUS_STUB)
     build.link("takes wire", "precharge fuse holder", "precharge wire 1")
     lay_out_bus_sense(build)
     _first_closing(build, fuse)

@@ -1,5 +1,6 @@
 """The 12 V budget: every load in every state, summed by formulas, against what the converter holds."""
 
+from collections.abc import Sequence
 from math import isnan, nan
 
 from openpyxl.utils import get_column_letter
@@ -9,6 +10,7 @@ from bom.duties.budget import LoadAmps
 from bom.judge.ratings import converter_amps
 from bom.papers.looks import AMPS, BOLD, COUNT, INPUT, NOTE, SECTION, TEXT, TOTAL, TOTAL_WORD
 from bom.papers.page import Heading, Page
+from bom.read.states import State
 
 LEFT = (
     Heading("load", 24, BOLD),
