@@ -208,7 +208,7 @@ def _finish(
 ) -> Build:
     filled, loom = choice.filled, without(loom, choice.needless)
     duties = envelope(loom, facts)
-    view = LoomView(loom, facts, {name: entry.part for name, entry in filled.items()})
+    view = LoomView(loom, facts, {name: entry.part for name, entry in filled.items()}, duties)
     findings = judge_build(view, duties)
     _no_chosen_part_fails(findings, filled, job)
     passing = {name: option.parts.take(allowed[name]) for name, option in options.items()}

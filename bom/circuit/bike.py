@@ -7,7 +7,6 @@ from math import isnan
 from bom.circuit.network import Converter, Draw, Network, Resistor, Source
 from bom.circuit.ohms import Strand, bridge_ohm, strands
 from bom.circuit.positions import Positions, positions_of
-from bom.duties.model import Duty
 from bom.judge.loom_view import LoomView
 from bom.loom.bridges import COIL_FAMILIES
 from bom.loom.model import Bridge
@@ -69,7 +68,7 @@ class Bike:
         return span.low, ohm
 
 
-def bike_of(view: LoomView, duties: Mapping[str, Duty]) -> Bike:
+def bike_of(view: LoomView) -> Bike:
     """Work out what every state of a build has in common."""
     coils = frozenset(place.name for place in view.loom.places if place.family in COIL_FAMILIES)
     points = {point for wire in view.loom.wires for point in (wire.start, wire.end)}
@@ -79,7 +78,7 @@ def bike_of(view: LoomView, duties: Mapping[str, Duty]) -> Bike:
         for bridge in view.loom.bridges
         if {bridge.start, bridge.end} <= points and (not bridge.place or bridge.place in places)
     )
-    return Bike(view, strands(view, duties), bridges, coils)
+    return Bike(view, strands(view), bridges, coils)
 
 
 def network(

@@ -1,6 +1,7 @@
 """A network as columns: points numbered, elements as arrays, ready for the sparse solver."""
 
 from collections.abc import Sequence
+from copy import copy
 from typing import Protocol
 
 import numpy as np
@@ -47,6 +48,12 @@ class Compiled:
         self.output_ends = self._ends([(c.output_plus, c.output_minus) for c in network.converters])
         self.islands = self._islands()
         _, self.grounded = np.unique(self.islands, return_index=True)
+
+    def with_siemens(self, siemens: Floats) -> "Compiled":
+        """Give the same network with other resistors; none may be left out, so that the islands stay."""
+        other = copy(self)
+        other.siemens = siemens
+        return other
 
     def _number(self, network: Network) -> None:
         ends = [(r.start, r.end) for r in network.resistors]

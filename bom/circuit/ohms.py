@@ -1,6 +1,5 @@
 """Ohms of everything that current runs through: wires with their joints, contacts, fuses, plugs, resistors."""
 
-from collections.abc import Mapping
 from dataclasses import dataclass
 
 import numpy as np
@@ -55,10 +54,12 @@ def strand(wire: Wire, part: Parts | None, duty: Duty, margins: Margins) -> Stra
     return Strand(wire, per_m * wire.length_m / 1000, ampacity, limit, assumed)
 
 
-def strands(view: LoomView, duties: Mapping[str, Duty]) -> dict[str, Strand]:
+def strands(view: LoomView) -> dict[str, Strand]:
     """Describe every wire of a loom that current can reach."""
     margins = view.facts.margins
-    return {wire.name: strand(wire, view.parts.get(wire.name), duties[wire.name], margins) for wire in view.loom.wires}
+    return {
+        wire.name: strand(wire, view.parts.get(wire.name), view.duties[wire.name], margins) for wire in view.loom.wires
+    }
 
 
 def bridge_ohm(bridge: Bridge, part: Parts | None, margins: Margins, *, high: bool) -> float:

@@ -23,6 +23,7 @@ class Positions:
     closes     the closer drives the contactor
     conditions what is on, in the words of the loads
     isolated   the plug or isolator is open
+    ways       both ways of a change-over switch at once: to have every contact in one network
     """
 
     key: bool
@@ -32,6 +33,7 @@ class Positions:
     closes: bool
     conditions: frozenset[str]
     isolated: bool = False
+    ways: bool = False
     loads: Mapping[str, Load] = field(default_factory=dict)
 
     def closed(self, bridge: Bridge) -> bool:
@@ -40,7 +42,7 @@ class Positions:
         if gate == "":
             return True
         if gate.startswith("lit"):
-            return gate not in OPEN_WAYS and (not bridge.loads or any(map(self.lit, bridge.loads)))
+            return (self.ways or gate not in OPEN_WAYS) and (not bridge.loads or any(map(self.lit, bridge.loads)))
         named = {"key": self.key, "stop": True, "charge cap": self.cap, CLOSER_FILLS: self.fills}
         named |= {CLOSER_CLOSES: self.closes, "pack plug": not self.isolated, "isolator": not self.isolated}
         return named.get(gate, gate in self.coils)

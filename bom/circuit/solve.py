@@ -54,10 +54,10 @@ def solve(network: Network) -> Solution:
     return solve_compiled(Compiled(network))
 
 
-def solve_compiled(compiled: Compiled) -> Solution:
-    """Solve a network whose points are counted already."""
+def solve_compiled(compiled: Compiled, start: Floats | None = None) -> Solution:
+    """Solve a network whose points are counted already; from the volts of a like one, where there is one."""
     modes = compiled.first_modes()
-    volts = compiled.linear(np.zeros(len(compiled.points)), modes, with_draws=False)
+    volts = start if start is not None else compiled.linear(np.zeros(len(compiled.points)), modes, with_draws=False)
     seen: set[tuple[int, ...]] = set()
     for _ in range(MOST_ROUNDS):
         new = compiled.linear(volts, modes, with_draws=True)

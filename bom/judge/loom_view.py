@@ -2,20 +2,34 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from functools import cached_property
+from typing import TYPE_CHECKING
 
 from bom.duties.circuits import Facts
+from bom.duties.model import Duty
 from bom.judge.verdict import Verdict
 from bom.loom.model import Loom
 from bom.parts import Parts
 
+if TYPE_CHECKING:
+    from bom.circuit.walks import Walks
+
 
 @dataclass(frozen=True)
 class LoomView:
-    """The loom with the parts that stand in it."""
+    """The loom with the parts that stand in it, and what was solved and walked of it."""
 
     loom: Loom
     facts: Facts
     parts: Mapping[str, Parts]
+    duties: Mapping[str, Duty]
+
+    @cached_property
+    def walks(self) -> "Walks":
+        """Give the solved states and the walks; the solver is loaded when they are first asked for."""
+        from bom.circuit.walks import Walks
+
+        return Walks.of(self)
 
 
 @dataclass(frozen=True)

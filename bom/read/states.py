@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from math import isnan
 from pathlib import Path
 from typing import get_args
 
@@ -100,7 +101,7 @@ def _state(row: dict[str, float | str]) -> State:
         str(row["state"]),
         frozenset(_words(str(row["on"]))),
         str(row["cells"]),
-        None if air != air else air,
+        None if isnan(air) else air,
         row["key"] == "on",
         row["contactor"] == "closed",
         str(row["traction"]),

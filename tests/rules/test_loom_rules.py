@@ -143,7 +143,8 @@ WORDS = ("not asked", "pass", "tight", "can't tell", "fail")
 def answers(edited: Callable[..., object], facts_of: Callable[..., object], margins: Margins) -> Answers:
     def ask(rule: str, edits: object, key_at: str = "12 V", parts: Mapping[str, Parts] | None = None) -> dict[str, str]:
         job = edited("street-72", edits)
-        view = LoomView(lay_out(job, margins, key_at), facts_of(job, key_at), parts or {})
+        loom, facts = lay_out(job, margins, key_at), facts_of(job, key_at)
+        view = LoomView(loom, facts, parts or {}, {})
         shape = next(entry.shape for entry in rules() if entry.name == rule)
         assert isinstance(shape, LoomRule)
         found: dict[str, str] = {}
