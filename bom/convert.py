@@ -216,7 +216,7 @@ def _finish(
     holes = tuple(open_place(place, miss) for place in loom.places if place.name not in filled)
     donor = donor_verdicts(view, duties, filled)
     bought = bill(_needs(filled, loom), catalogue, facts.margins, job.money)
-    return Build(facts.key_at, loom, facts, duties, filled, holes, findings, donor, bought, passes)
+    return Build(facts.key_at, loom, facts, duties, filled, holes, findings, donor, bought, passes, view.walks)
 
 
 def _no_chosen_part_fails(findings: tuple[Finding, ...], filled: Mapping[str, Filled], job: JobFile) -> None:

@@ -6,7 +6,9 @@ from functools import cached_property
 from bom.circuit.bike import Bike, bike_of
 from bom.circuit.fault import Fault
 from bom.circuit.faults import walk_faults
+from bom.circuit.motor_side import Figure, motor_side
 from bom.circuit.opens import Opened, StrayReturn, walk_opens, walk_stray_returns
+from bom.circuit.rushes import Rush, rushes
 from bom.circuit.standing import Standing, stand_states
 from bom.circuit.waking import Waking, wake
 from bom.judge.loom_view import LoomView
@@ -42,6 +44,16 @@ class Walks:
     def strays(self) -> tuple[StrayReturn, ...]:
         """The traction return lost, with the bond that isolation denies."""
         return walk_stray_returns(self.bike)
+
+    @cached_property
+    def rushes(self) -> tuple[Rush, ...]:
+        """What rushes in at every closing."""
+        return rushes(self.bike, self.faults)
+
+    @cached_property
+    def motor(self) -> tuple[Figure, ...]:
+        """The figures of the motor's side."""
+        return motor_side(self.bike)
 
     @cached_property
     def waking(self) -> Waking | None:

@@ -25,6 +25,7 @@ Watts = Annotated[float, quantity("power", 0.05, 2000)]
 # Resistances and areas: what the formulas of pack and cable take.
 CellOhms = Annotated[float, quantity("resistance", 5e-5, 0.2)]
 PackOhms = Annotated[float, quantity("resistance", 1e-4, 10)]
+WindingOhms = Annotated[float, quantity("resistance", 1e-4, 100)]
 BusFarads = Annotated[float, quantity("capacitance", 5e-5, 0.1)]
 SmallFarads = Annotated[float, quantity("capacitance", 1e-8, 0.01)]
 Seconds = Annotated[float, quantity("time", 0.01, 86400)]
@@ -129,6 +130,7 @@ class Motor(Section):
 
     lead_area: Area | None = Field(None, description="copper of the motor's own tails; none when it has studs")
     stud: int = Field(8, ge=4, le=12, description="metric bolt of the joint to the phase leads")
+    winding_resistance: WindingOhms | None = Field(None, description="as an ohm-meter reads between two of its leads")
     back_emf: Volts | None = Field(None, description="highest volts it makes by itself, at top speed downhill")
 
 
