@@ -24,7 +24,7 @@ def points_of(table, row):
     return [(multiple, pair.get("earliest", NAN), pair.get("latest", NAN)) for multiple, pair in limits.items()]
 
 
-# Published: time limits of fifteen families as each row says. Where makers' sheets of one family print
+# Published: time limits of thirteen families as each row says. Where makers' sheets of one family print
 # different limits (blades of 10 A and of 35 to 40 A), the table of that rating is followed and never mixed.
 # At its own printed multiple a limit is what is printed; a little lower the latest time is later, a little
 # higher the earliest is sooner.
