@@ -6,7 +6,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from bom.errors import RangeError
-from bom.physics.air import air_at, nusselt_horizontal_cylinder, surface_loss_w_per_m
+from bom.physics.air import air_at, surface_loss_w_per_m
 from bom.physics.ampacity import ampacity_a, bundle_factor, heat_balance_a, table_a
 
 CABLE = {
