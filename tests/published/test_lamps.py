@@ -49,6 +49,7 @@ for _, _printed, _nominal, _, _upper in CATEGORIES:
 def test_no_category_takes_more(category, printed_w, nominal_v, test_v, greatest_w):
     upper = upper_watts(printed_w=printed_w, nominal_v=nominal_v)
     assert upper.watts == GREATEST[printed_w, nominal_v]
+    assert not upper.source.startswith("assumed")
     at_its_volts = power_at_v(test_w=upper.watts, test_v=upper.test_v, voltage_v=test_v)
     assert at_its_volts >= greatest_w * 0.9999
 
