@@ -54,7 +54,7 @@ def test_losing_heat_never_ends_hotter(build, density, time_s, start_c):
 def test_losing_heat_never_ends_hotter_past_five_seconds(build, density, time_s):
     kept_c = (234.5 + 60.0) * math.exp(min(density**2 * time_s / 226.0**2, 50.0)) - 234.5
     end_c = end_with_loss_c(**build, current_a=density * build["area_mm2"], time_s=time_s, start_c=60.0, ambient_c=30.0)
-    assert end_c <= kept_c or kept_c > 1083.0
+    assert end_c <= kept_c + 1e-9 or kept_c > 1083.0
 
 
 @pytest.mark.parametrize("row", WIRES)
