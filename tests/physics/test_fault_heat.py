@@ -54,7 +54,7 @@ def test_losing_heat_never_ends_hotter(build, density, time_s, start_c):
 def test_losing_heat_never_ends_hotter_past_five_seconds(build, density, time_s):
     kept_c = (234.5 + 60.0) * math.exp(min(density**2 * time_s / 226.0**2, 50.0)) - 234.5
     end_c = end_with_loss_c(**build, current_a=density * build["area_mm2"], time_s=time_s, start_c=60.0, ambient_c=30.0)
-    assert end_c <= kept_c or kept_c > 1083.0
+    assert end_c <= kept_c + 1e-9 or kept_c > 1083.0
 
 
 @pytest.mark.parametrize("row", WIRES)
@@ -107,12 +107,13 @@ def test_worked_first_second():
     assert end_c == pytest.approx(93.61, abs=0.02)
 
 
-# Worked, as above: 310.0 W/m / 86.25 J/(m K) = 3.594 K/s at the very start, so 3.594 mK in a thousandth of a second.
+# Worked, as above with all digits: (341.06 - 30.56) W/m / 86.25 J/(m K) = 3.600 K/s at the very start. The loss may
+# be 1 % high, which is 0.1 % of the rate.
 def test_worked_first_moment():
     fault = {"current_a": 600.0, "start_c": 90.0, "ambient_c": 30.0}
     for time_s in (1e-3, 1e-6):
         end_c = end_with_loss_c(**wire(*WIRES[3]), **fault, time_s=time_s)
-        assert end_c - 90.0 == pytest.approx(3.6 * time_s, rel=0.005)
+        assert end_c - 90.0 == pytest.approx(3.600 * time_s, rel=0.0015)
 
 
 # Worked: pure copper of 17.241 mohm/m mm2, so no loss and no ceiling matter: 1 s, rise of few kelvin.
