@@ -2,16 +2,33 @@
 
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
-from functools import lru_cache
+from functools import lru_cache, partial
 from typing import TypeVar
 
 import numpy as np
 import numpy.typing as npt
 
+from bom.span import Span
+from bom.trace import Fact, Origin, Step, Trace
+
 Column = npt.NDArray[np.float64]
 Texts = npt.NDArray[np.object_]
 Picked = TypeVar("Picked")
 Curve = Mapping[str, tuple[Mapping[str, object], ...]]
+DONOR = "donor: "
+# What a column's figures are, by the unit its name ends in; others are plain numbers with a unit beside them.
+DIMENSIONS = {
+    "v": "voltage",
+    "a": "current",
+    "ohm": "resistance",
+    "w": "power",
+    "s": "time",
+    "mm2": "area",
+    "c": "temperature",
+    "j": "energy",
+    "ah": "charge",
+}
+UNITS = {"ma": "mA", "mv": "mV", "mm": "mm", "ms": "ms", "uf": "µF", "pct": "%"}
 
 
 @dataclass(frozen=True)
@@ -20,35 +37,57 @@ class Rating:
 
     values    NaN is not known
     evidence  one word of evidence for each value
+    trace     where the first part's value comes from: who asks asks one part, or one pair, alone
     """
 
     values: Column
     evidence: Texts
+    trace: Trace | None = field(default=None, compare=False, repr=False)
 
     def down(self) -> "Rating":
         """Spread the parts over the rows of a grid of pairs."""
-        return Rating(self.values[:, None], self.evidence[:, None])
+        return Rating(self.values[:, None], self.evidence[:, None], self.trace)
 
     def across(self) -> "Rating":
         """Spread the parts over the columns of a grid of pairs."""
-        return Rating(self.values[None, :], self.evidence[None, :])
+        return Rating(self.values[None, :], self.evidence[None, :], self.trace)
 
     def or_greater(self, other: "Rating") -> "Rating":
         """Take the greater of two figures, each known as it is; one that is not known counts as the lesser."""
         wins = np.nan_to_num(other.values, nan=-np.inf) > np.nan_to_num(self.values, nan=-np.inf)
-        return Rating(np.where(wins, other.values, self.values), np.where(wins, other.evidence, self.evidence))
+        values = np.where(wins, other.values, self.values)
+        return Rating(
+            values, np.where(wins, other.evidence, self.evidence), lambda: self._greater(other, bool(np.ravel(wins)[0]))
+        )
 
-    def with_values(self, values: Column) -> "Rating":
+    def _greater(self, other: "Rating", wins: bool) -> Step | Origin:
+        """Show both figures where both are known, else the one there is."""
+        one, two = self.first(), other.first()
+        if np.isnan(one.low) or np.isnan(two.low):
+            kept = (two if wins else one).origin()
+            assert kept is not None  # both are read from a column
+            return kept
+        return Step("max(a, b)", {"a": one, "b": two})
+
+    def first(self) -> Span:
+        """Give the first part's figure with where it comes from."""
+        value, trace = float(np.ravel(self.values)[0]), self.trace
+        own = trace() if callable(trace) else trace
+        column = own.name if isinstance(own, Origin) else ""
+        return Span(value, value, dimension_of(column), column, "", own if isinstance(own, Origin) else trace)
+
+    def with_values(self, values: Column, trace: Trace | None = None) -> "Rating":
         """Give other figures worked out from these, known as these are."""
-        return Rating(values, self.evidence)
+        return Rating(values, self.evidence, trace)
 
 
 @dataclass(frozen=True)
 class Words:
-    """Words of a column of parts, each with how it is known."""
+    """Words of a column of parts, each with how it is known, and where the first comes from."""
 
     values: tuple[str, ...]
     evidence: Texts
+    trace: Trace | None = field(default=None, compare=False, repr=False)
 
 
 @dataclass(frozen=True, eq=False)
@@ -87,11 +126,31 @@ class Parts:
 
     def rating(self, name: str) -> Rating:
         """Give a number column with the evidence of each figure."""
-        return Rating(self.numbers[name], self.evidence_of(name))
+        return Rating(self.numbers[name], self.evidence_of(name), self.cell(name))
 
     def words_of(self, name: str) -> Words:
         """Give a text column with the evidence of each word."""
-        return Words(self.words[name], self.evidence_of(name))
+        return Words(self.words[name], self.evidence_of(name), self.cell(name))
+
+    def cell(self, name: str) -> Callable[[], Origin]:
+        """Tell, when asked, which cell of which part the first figure of a column is."""
+        return partial(_cell, self, name)
+
+    def first(self, name: str) -> Span:
+        """Give the first part's figure of a column with where it comes from."""
+        value = float(self.numbers[name][0])
+        return Span(value, value, dimension_of(name), name, "", _cell(self, name))
+
+    def first_word(self, name: str) -> Fact:
+        """Give the first part's word of a column with where it comes from."""
+        word = self.words[name][0]
+        return Fact(word or "not known", word, _cell(self, name))
+
+    def points(self, curve: str, key: str, *columns: str) -> Fact:
+        """Give the rows of a curve with where they stand, sorted, as a formula takes them."""
+        rows = sorted(tuple(float(str(row[name])) for name in columns) for row in self.rows(curve, key))
+        text = f"{len(rows)} points of {', '.join(columns)}"
+        return Fact(text, rows, Origin("curve", curve, key))
 
     def evidence_of(self, column: str) -> Texts:
         """Say how each part's rating in a column is known; worked out once for the whole table."""
@@ -166,6 +225,23 @@ def _taken(table: Parts, rows: tuple[int, ...]) -> Parts:
         tuple(table.is_donor(i) for i in picked),
         (table, rows),
     )
+
+
+def _cell(parts: Parts, column: str) -> Origin:
+    known = str(parts.evidence_of(column)[0])
+    part = parts.ids[0]
+    if parts.is_donor(0):
+        return Origin("donor", column, part.removeprefix(DONOR), known, _unit(column))
+    return Origin("catalogue", column, part, known, _unit(column))
+
+
+def dimension_of(column: str) -> str:
+    """Name the dimension of a column's figures by the unit its name ends in; "" for a plain number."""
+    return "" if column.endswith("mohm_per_m") else DIMENSIONS.get(column.rsplit("_", 1)[-1], "")
+
+
+def _unit(column: str) -> str:
+    return "mohm/m" if column.endswith("mohm_per_m") else UNITS.get(column.rsplit("_", 1)[-1], "")
 
 
 @lru_cache(maxsize=1024)

@@ -6,13 +6,12 @@ from math import nan
 import numpy as np
 
 from bom.duties.budget import load_amps
-from bom.parts import Parts
+from bom.parts import DONOR, Parts
 from bom.physics.conductor import copper_resistance_mohm_per_m
 from bom.read.families import BY_NAME, COMMON
 from bom.read.job import Item, JobFile, Load
 from bom.read.margins import Margins
 
-DONOR = "donor: "
 SERVED = "served in the donor"
 SAID = "as the job says"
 # A contact that opened its own horn or coil for years may go on opening it: any time constant of the 12 V side.

@@ -7,6 +7,8 @@ from bom.duties.circuits import Facts
 from bom.judge.verdict import Verdict
 from bom.loom.model import Loom
 from bom.parts import Parts
+from bom.span import Span
+from bom.trace import Fact
 
 
 @dataclass(frozen=True)
@@ -20,7 +22,10 @@ class LoomView:
 
 @dataclass(frozen=True)
 class LoomAnswer:
-    """One answer about the whole build, in printed words."""
+    """One answer about the whole build, in printed words.
+
+    offers, needs  the figures (or words) behind what is printed, each with where it comes from; `why` prints them
+    """
 
     subject: str
     verdict: Verdict
@@ -29,3 +34,5 @@ class LoomAnswer:
     needed: str
     because: str
     datum: str = ""
+    offers: Span | Fact | None = None
+    needs: Span | Fact | None = None

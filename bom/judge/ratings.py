@@ -1,12 +1,14 @@
 """Ratings that are curves, reduced to one number for the duty at hand; only printed points count."""
 
 from collections.abc import Sequence
-from functools import lru_cache
+from dataclasses import replace
+from functools import lru_cache, partial
 
 import numpy as np
 import numpy.typing as npt
 
 from bom.duties.model import Duty
+from bom.judge import rating_traces as traces
 from bom.parts import Parts, Rating
 from bom.read.margins import Margins
 
@@ -39,7 +41,8 @@ def breaking_amps(parts: Parts, *, volts_v: float, time_constant_ms: float, reve
         )
         for part in parts.ids
     ]
-    return _rating(best)
+    limits = {"volts_v": volts_v, "time_constant_ms": time_constant_ms}
+    return replace(_rating(best), trace=partial(traces.breaking, parts, limits, best[0][0] if best else np.nan))
 
 
 def _rating(points: Sequence[tuple[float, str]]) -> Rating:
@@ -53,7 +56,9 @@ def connector_amps(parts: Parts, *, area_mm2: float, ambient_c: float) -> Rating
     """
     table, rows = _whole(parts)
     whole = _table_connector_amps(table, area_mm2, ambient_c)
-    return Rating(whole.values[rows], whole.evidence[rows])
+    values = whole.values[rows]
+    traced = partial(traces.connector_curve, parts, area_mm2, ambient_c, values)
+    return Rating(values, whole.evidence[rows], traced)
 
 
 @lru_cache(maxsize=256)
@@ -86,7 +91,8 @@ def time_band(parts: Parts, index: int) -> Sequence[TimePoint]:
 def latest_opening_s(parts: Parts, *, current_a: float) -> Rating:
     """Longest time each fuse may take to open on a current; NaN where its limits are not known."""
     table, rows = _whole(parts)
-    return Rating(_table_latest_opening(table, current_a)[rows], parts.evidence_of("rated_a"))
+    traced = partial(traces.opening, parts, "latest_opening", current_a, MOST_MULTIPLE)
+    return Rating(_table_latest_opening(table, current_a)[rows], parts.evidence_of("rated_a"), traced)
 
 
 def earliest_opening_s(parts: Parts, *, current_a: float) -> Rating:
@@ -98,7 +104,8 @@ def earliest_opening_s(parts: Parts, *, current_a: float) -> Rating:
         points = time_band(parts, index)
         multiple = min(current_a / rated, MOST_MULTIPLE) if rated > 0 else np.nan
         out.append(float(earliest_s(multiple=multiple, points=points)) if points and rated > 0 else np.nan)
-    return Rating(np.array(out), parts.evidence_of("rated_a"))
+    traced = partial(traces.opening, parts, "earliest_opening", current_a, MOST_MULTIPLE)
+    return Rating(np.array(out), parts.evidence_of("rated_a"), traced)
 
 
 @lru_cache(maxsize=256)
@@ -143,14 +150,14 @@ def converter_amps(parts: Parts, *, ambient_c: float, label_fraction: float) -> 
         rows = parts.rows("converter_derating", part)
         fractions = [_value(row, "fraction") for row in rows if _value(row, "ambient_c") >= ambient_c]
         out.append(amps * (max(fractions, default=np.nan) if rows else label_fraction))
-    return label.with_values(np.array(out))
+    return label.with_values(np.array(out), partial(traces.converter, parts, ambient_c, label_fraction))
 
 
 def cable_ampacity(parts: Parts, duty: Duty, margins: Margins) -> Rating:
     """Amps each cable carries for ever in this place's air, among its loaded wires, at its terminals' limit."""
     table, rows = _whole(parts)
     amps = _table_ampacity(table, duty.ambient_c.high, duty.together.high, margins.terminal_c)[rows]
-    return Rating(amps, parts.evidence_of("area_mm2"))
+    return Rating(amps, parts.evidence_of("area_mm2"), partial(traces.ampacity, parts, duty, margins))
 
 
 @lru_cache(maxsize=256)
@@ -183,4 +190,6 @@ def drop_v(parts: Parts, duty: Duty, margins: Margins) -> Rating:
         length_m=duty.length_m.high,
         temperature_c=np.minimum(limit, margins.terminal_c),
     )
-    return parts.rating("resistance_mohm_per_m").with_values(ohm * duty.carry_a.high)
+    return parts.rating("resistance_mohm_per_m").with_values(
+        ohm * duty.carry_a.high, partial(traces.drop, parts, duty, margins)
+    )

@@ -10,6 +10,8 @@ from bom.read.families import Column
 from bom.read.locate import Lines
 from bom.read.tables import Table, read_table
 from bom.read.words import nearest
+from bom.span import Span
+from bom.trace import Origin
 
 COLUMNS = (
     Column("name", "text", required=True),
@@ -46,6 +48,12 @@ class Margins:
         if name.startswith("_") or name not in self.entries:
             raise AttributeError(name)
         return self.entries[name].value
+
+    def of(self, name: str, dimension: str = "", because: str = "") -> Span:
+        """Give a margin as a figure that knows where it comes from."""
+        entry = self.entries[name]
+        value = entry.value
+        return Span(value, value, dimension, because or entry.meaning, "", Origin("margin", name, unit=entry.unit))
 
     def overridden(self, values: Mapping[str, float], file: str, lines: Lines, faults: list[Fault]) -> "Margins":
         """Apply a job's own values; unknown names and values out of range become faults."""

@@ -22,7 +22,8 @@ def judge(first: Parts, second: Parts, first_duty: Duty, second_duty: Duty, marg
         second, volts_v=second_duty.break_v.high, time_constant_ms=second_duty.time_constant_ms.high, reverse=False
     ).across()
     rated = first.number("rated_a")[:, None]
-    return [at_least("amps the contactor may break", offered, Demand.of(rated, "current", "rating of the main fuse"))]
+    needed = Demand.of(rated, "current", "rating of the main fuse", first.cell("rated_a"))
+    return [at_least("amps the contactor may break", offered, needed)]
 
 
 RULE = PairRule("behind", judge)
