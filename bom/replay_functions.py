@@ -31,6 +31,22 @@ def _burnt(area: Any, current: Any, start: Any, end: Any) -> Any:
     return longest_s(area_mm2=area, current_a=current, start_c=start, end_c=end)
 
 
+def _printed_break(volts: Any, time_constant: Any, points: Any) -> Any:
+    """Take the greatest printed amps at no fewer volts and no shorter time constant; NaN where there are none."""
+    return max((amps for volt, ms, amps in points if volt >= volts and ms >= time_constant), default=math.nan)
+
+
+def _curve_amps(area: Any, air: Any, points: Any) -> Any:
+    """Take the amps of the largest listed wire not thicker, at the next hotter listed air."""
+    held = [(listed, amps) for listed, warm, amps in points if listed <= area and warm >= air]
+    return max(held, default=(0.0, math.nan))[1]
+
+
+def _share_at(air: Any, points: Any) -> Any:
+    """Take the share of the next hotter listed air; NaN past the end."""
+    return max((share for warm, share in points if warm >= air), default=math.nan)
+
+
 # name in a formula -> what it does
 FUNCTIONS: Mapping[str, Callable[..., Any]] = {
     "max": max,
@@ -40,6 +56,9 @@ FUNCTIONS: Mapping[str, Callable[..., Any]] = {
     "rounded": round,
     "line_volts": lambda bus: greatest_line_rms_v(bus_v=bus),
     "greatest_watts": lambda printed: upper_watts(printed_w=printed, nominal_v=12).watts,
+    "printed_break": _printed_break,
+    "curve_amps": _curve_amps,
+    "share_at": _share_at,
     "ampacity": _ampacity,
     "adiabatic_limit": _burnt,
     "latest_opening": lambda multiple, points: latest_s(multiple=multiple, points=points),

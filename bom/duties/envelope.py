@@ -36,6 +36,19 @@ DROP = {
     BUS_SENSE: "drop_tap_fraction",
 }
 
+# Words of a place that the job says: word -> key; those of the place's own load -> key of the load.
+WORD_KEYS = {
+    "earth": "donor.earth",
+    "key at": "wishes.key",
+    "buffer": "wishes.buffer_battery",
+    "isolator": "wishes.isolator",
+    "contactor": "wishes.contactor",
+    "meter": "wishes.meter",
+    "chemistry": "pack.chemistry",
+    "bus load known": "controller.standby",
+}
+LOAD_KEYS = {"purpose": "purpose", "base": "base", "technology": "kind"}
+
 
 def envelope(loom: Loom, facts: Facts) -> Mapping[str, Duty]:
     """Give the duty of each place by its name."""
@@ -51,7 +64,16 @@ def own_duty(loom: Loom, facts: Facts, name: str) -> Duty:
     """Give the duty of one place, shared with no other: places that ask the same may have it from elsewhere."""
     place = loom.place(name)
     wire = next((wire for wire in loom.wires if wire.name == name), None)
-    return Duty(_needs(place, wire, circuit_needs(facts), loom, facts), _words(place, facts))
+    return Duty(_needs(place, wire, circuit_needs(facts), loom, facts), _words(place, facts), _told(place))
+
+
+def _told(place: Place) -> dict[str, Origin]:
+    """Tell which job key each word of a place comes from; others are the loom's own."""
+    told = {name: Origin("job", key) for name, key in WORD_KEYS.items()}
+    told |= {name: Origin("job", f"loads.{key}", place.load) for name, key in LOAD_KEYS.items() if place.load}
+    if place.family == "bar_switch":
+        told["switch"] = Origin("job", "donor.items.kind", place.item)
+    return told
 
 
 def _needs(place: Place, wire: Wire | None, circuits: Mapping[str, Needs], loom: Loom, facts: Facts) -> Needs:

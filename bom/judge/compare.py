@@ -60,6 +60,7 @@ class Judgement:
     words     for comparisons of words: what is offered, and what is accepted, as printed
     evidence  how each rating is known; None where the rule works it out from several
     trace     where the first rating, or the first word, comes from; that of the duty is with the duty
+    wanted    the margin as a figure that knows where it comes from, where it does
     """
 
     what: str
@@ -71,9 +72,13 @@ class Judgement:
     words: tuple[tuple[str, ...], str] = ((), "")
     evidence: Texts | None = None
     trace: Trace | None = None
+    wanted: Span | None = None
 
 
-def _judge(what: str, offered: object, needed: Span | Demand, margin: float, blank: Blank, *, sense: str) -> Judgement:
+def _judge(
+    what: str, offered: object, needed: Span | Demand, wanted: float | Span, blank: Blank, *, sense: str
+) -> Judgement:
+    margin = wanted.low if isinstance(wanted, Span) else wanted
     demand = Demand.from_span(needed) if isinstance(needed, Span) else needed
     evidence, trace = (offered.evidence, offered.trace) if isinstance(offered, Rating) else (None, None)
     raw = offered.values if isinstance(offered, Rating) else offered
@@ -88,7 +93,15 @@ def _judge(what: str, offered: object, needed: Span | Demand, margin: float, bla
     answers = np.where(np.isnan(demand.low + demand.high), _UNTOLD, answers)
     verdicts = np.where(np.isnan(values), np.int8(blank), answers)
     return Judgement(
-        what, _discounted(verdicts, evidence), values, demand, sense, margin, evidence=evidence, trace=trace
+        what,
+        _discounted(verdicts, evidence),
+        values,
+        demand,
+        sense,
+        margin,
+        evidence=evidence,
+        trace=trace,
+        wanted=wanted if isinstance(wanted, Span) else None,
     )
 
 
@@ -111,7 +124,7 @@ def at_least(
     offered: object,
     needed: Span | Demand,
     *,
-    margin: float = 0.0,
+    margin: float | Span = 0.0,
     blank: Blank = Verdict.CANT_TELL,
 ) -> Judgement:
     """Judge a rating that must reach the duty; `margin` is the fraction wanted on top of it."""
@@ -123,7 +136,7 @@ def at_most(
     offered: object,
     needed: Span | Demand,
     *,
-    margin: float = 0.0,
+    margin: float | Span = 0.0,
     blank: Blank = Verdict.CANT_TELL,
 ) -> Judgement:
     """Judge a rating that must stay below the duty; `margin` is the fraction wanted beneath it."""
@@ -138,8 +151,12 @@ def is_word(
     *,
     blank: Verdict = Verdict.CANT_TELL,
     other: Verdict = Verdict.FAIL,
+    asked: Trace | None = None,
 ) -> Judgement:
-    """Judge a rating that is a word: one of the accepted ones passes, a blank is not known."""
+    """Judge a rating that is a word: one of the accepted ones passes, a blank is not known.
+
+    asked  where the accepted word comes from, where the rule itself does not set it
+    """
     evidence, trace = (offered.evidence, offered.trace) if isinstance(offered, Words) else (None, None)
     values = offered.values if isinstance(offered, Words) else tuple(offered)
     wanted = list(dict.fromkeys(word for word in accepted if word))
@@ -147,7 +164,7 @@ def is_word(
     numbers = np.array([0.0 if word else np.nan for word in values])
     verdicts = _discounted(np.array(answers, dtype=np.int8), evidence)
     words = (values, " or ".join(wanted))
-    return Judgement(what, verdicts, numbers, Demand.of(0.0, "", because), "is", 0.0, words, evidence, trace)
+    return Judgement(what, verdicts, numbers, Demand.of(0.0, "", because, asked), "is", 0.0, words, evidence, trace)
 
 
 def same_word(what: str, left: Words, right: Words | str, because: str) -> Judgement:

@@ -3,70 +3,73 @@
 Each looks at the first part alone: who asks asks about one part.
 """
 
-from collections.abc import Mapping
-
 import numpy as np
-import numpy.typing as npt
 
 from bom.duties.model import Duty
-from bom.parts import Parts
+from bom.parts import DONOR, Parts
 from bom.physics.conductor import COPPER_ALPHA_PER_K
 from bom.read.margins import Margins
 from bom.span import Span
-from bom.trace import Origin, Step, step
+from bom.trace import Fact, Origin, Step, step
 
 
-def breaking(parts: Parts, limits: Mapping[str, float], amps: float) -> Origin | Step:
-    """Name the printed point: the greatest amps at no fewer volts and no shorter time constant."""
-    of, asked = parts.ids[0], ", ".join(f"{name} at least {value:g}" for name, value in limits.items())
-    if np.isnan(amps):
-        return Origin("curve", "breaking_points", of, f"no printed point with {asked}")
-    row = next(
-        row
-        for row in parts.rows("breaking_points", of)
-        if row["breaks_a"] == amps and all(float(str(row[name])) >= value for name, value in limits.items())
+def breaking(parts: Parts, volts: Span, time_constant: Span, wanted: tuple[str, ...]) -> Step:
+    """Show the greatest printed amps at no fewer volts and no shorter time constant."""
+    rows = [row for row in parts.rows("breaking_points", parts.ids[0]) if row["direction"] in wanted]
+    table = sorted(
+        (_number(row["volts_v"]), _number(row["time_constant_ms"]), _number(row["breaks_a"])) for row in rows
     )
-    point = f"{row['volts_v']:g} V, {row['time_constant_ms']:g} ms, {row['direction']}; {row['evidence']}"
-    return Origin("curve", "breaking_points", of, point)
+    text = "; ".join(f"{amps:g} A at {volt:g} V, {ms:g} ms" for volt, ms, amps in table)
+    points = Fact(text or "none printed", table, _curve_of(parts, "breaking_points"))
+    return step("printed_break(U, t, points)", U=volts.at_high(), t=time_constant.at_high(), points=points)
 
 
-def connector_curve(parts: Parts, area_mm2: float, ambient_c: float, values: npt.NDArray[np.float64]) -> Origin | Step:
-    """Name the point of the curve: the largest listed wire not thicker, the next hotter listed air."""
-    asked = f"wire no thicker than {area_mm2:g} mm², air at least {ambient_c:g} °C"
-    found = "no printed point for " if np.isnan(values[0]) else ""
-    return Origin("curve", "connector_amps", parts.ids[0], f"{found}{asked}")
+def _number(cell: object) -> float:
+    return float(str(cell))
 
 
-def opening(parts: Parts, name: str, current_a: float, most: float) -> Origin | Step:
+def _curve_of(parts: Parts, curve: str) -> Origin:
+    """Name a curve of the first part; a donor's own is what the job says of it."""
+    if parts.is_donor(0):
+        return Origin("donor", curve, parts.ids[0].removeprefix(DONOR))
+    return Origin("curve", curve, parts.ids[0])
+
+
+def connector_curve(connector: Parts, wire: Parts, air: Span, amps: float) -> Span:
+    """Show the point of the curve: the largest listed wire not thicker, the next hotter listed air."""
+    points = connector.points("connector_amps", connector.ids[0], "area_mm2", "ambient_c", "carry_a")
+    area = wire.first("area_mm2")
+    return Span.of(
+        amps,
+        "current",
+        "of its curve with this wire in this air",
+        lambda: step("curve_amps(A, T, points)", A=area, T=air.at_high(), points=points),
+    )
+
+
+def opening(parts: Parts, name: str, current: Span, most: float) -> Origin | Step:
     """Show the current as a multiple of the rating, read in the fuse's published time band."""
     rated, band = parts.first("rated_a"), parts.first_word("time_band")
     points = parts.points("fuse_time_bands", str(band.value), "multiple", "earliest_s", "latest_s")
     if not points.value or not rated.low > 0:
         return Origin("curve", "fuse_time_bands", str(band.value) or parts.ids[0], "no time limits of this fuse")
-    current = Span.fixed(current_a, "current", "current it is asked about", "as named in the finding")
+    end = Span.fixed(most, "", "multiple at which limits end", "no published limits beyond")
     multiple = Span.of(
-        min(current_a / rated.low, most),
+        min(current.low / rated.low, most),
         "",
         "current over rating",
-        lambda: step("min(I / I_rated, k_most)", I=current, I_rated=rated, k_most=Span.fixed(most, "", "limits end")),
+        lambda: step("min(I / I_rated, k_most)", I=current, I_rated=rated, k_most=end),
     )
     return step(f"{name}(multiple, points)", multiple=multiple, points=points)
 
 
-def converter(parts: Parts, ambient_c: float, label_fraction: float) -> Origin | Step:
+def converter(parts: Parts, air: Span, margins: Margins) -> Step:
     """Show label amps times the curve's share, or times the margin where there is no curve."""
     label, of = parts.first("output_a"), parts.ids[0]
-    rows = parts.rows("converter_derating", of)
-    if not rows:
-        because = "part of the label counted on"
-        share = Span.of(label_fraction, "", because, Origin("margin", "converter_label_fraction"))
-        return step("k * I_label", k=share, I_label=label)
-    shares = [float(str(row["fraction"])) for row in rows if float(str(row["ambient_c"])) >= ambient_c]
-    note = (
-        f"at the next listed air of at least {ambient_c:g} °C" if shares else f"the curve ends below {ambient_c:g} °C"
-    )
-    share = Span.of(max(shares, default=np.nan), "", "share kept", Origin("curve", "converter_derating", of, note))
-    return step("k * I_label", k=share, I_label=label)
+    if not parts.rows("converter_derating", of):
+        return step("k * I_label", k=margins.of("converter_label_fraction"), I_label=label)
+    points = parts.points("converter_derating", of, "ambient_c", "fraction")
+    return step("share_at(T, points) * I_label", T=air.at_high(), points=points, I_label=label)
 
 
 def fuse_rerating(parts: Parts, air: Span, value: float) -> Span:

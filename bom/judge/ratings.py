@@ -11,6 +11,7 @@ from bom.duties.model import Duty
 from bom.judge import rating_traces as traces
 from bom.parts import Parts, Rating
 from bom.read.margins import Margins
+from bom.span import Span
 
 Column = npt.NDArray[np.float64]
 TimePoint = tuple[float, float, float]
@@ -22,12 +23,13 @@ def _value(row: object, name: str) -> float:
     return float(row[name])  # type: ignore[index]
 
 
-def breaking_amps(parts: Parts, *, volts_v: float, time_constant_ms: float, reverse: bool) -> Rating:
+def breaking_amps(parts: Parts, *, volts: Span, time_constant: Span, reverse: bool) -> Rating:
     """Amps each part may break at these volts or higher and this time constant or longer.
 
     NaN where no printed point covers the duty; a point without a time constant covers none.
     """
     wanted = ("reverse", "both") if reverse else ("forward", "both")
+    volts_v, time_constant_ms = volts.high, time_constant.high
     best = [
         max(
             (
@@ -41,8 +43,7 @@ def breaking_amps(parts: Parts, *, volts_v: float, time_constant_ms: float, reve
         )
         for part in parts.ids
     ]
-    limits = {"volts_v": volts_v, "time_constant_ms": time_constant_ms}
-    return replace(_rating(best), trace=partial(traces.breaking, parts, limits, best[0][0] if best else np.nan))
+    return replace(_rating(best), trace=partial(traces.breaking, parts, volts, time_constant, wanted))
 
 
 def _rating(points: Sequence[tuple[float, str]]) -> Rating:
@@ -56,9 +57,7 @@ def connector_amps(parts: Parts, *, area_mm2: float, ambient_c: float) -> Rating
     """
     table, rows = _whole(parts)
     whole = _table_connector_amps(table, area_mm2, ambient_c)
-    values = whole.values[rows]
-    traced = partial(traces.connector_curve, parts, area_mm2, ambient_c, values)
-    return Rating(values, whole.evidence[rows], traced)
+    return Rating(whole.values[rows], whole.evidence[rows])
 
 
 @lru_cache(maxsize=256)
@@ -88,23 +87,23 @@ def time_band(parts: Parts, index: int) -> Sequence[TimePoint]:
     )
 
 
-def latest_opening_s(parts: Parts, *, current_a: float) -> Rating:
-    """Longest time each fuse may take to open on a current; NaN where its limits are not known."""
+def latest_opening_s(parts: Parts, *, current: Span) -> Rating:
+    """Longest time each fuse may take to open on a known current; NaN where its limits are not known."""
     table, rows = _whole(parts)
-    traced = partial(traces.opening, parts, "latest_opening", current_a, MOST_MULTIPLE)
-    return Rating(_table_latest_opening(table, current_a)[rows], parts.evidence_of("rated_a"), traced)
+    traced = partial(traces.opening, parts, "latest_opening", current, MOST_MULTIPLE)
+    return Rating(_table_latest_opening(table, current.low)[rows], parts.evidence_of("rated_a"), traced)
 
 
-def earliest_opening_s(parts: Parts, *, current_a: float) -> Rating:
-    """Shortest time in which each fuse may open on a current; NaN where its limits are not known."""
+def earliest_opening_s(parts: Parts, *, current: Span) -> Rating:
+    """Shortest time in which each fuse may open on a known current; NaN where its limits are not known."""
     from bom.physics.fuse import earliest_s
 
     out = []
     for index, rated in enumerate(parts.number("rated_a")):
         points = time_band(parts, index)
-        multiple = min(current_a / rated, MOST_MULTIPLE) if rated > 0 else np.nan
+        multiple = min(current.low / rated, MOST_MULTIPLE) if rated > 0 else np.nan
         out.append(float(earliest_s(multiple=multiple, points=points)) if points and rated > 0 else np.nan)
-    traced = partial(traces.opening, parts, "earliest_opening", current_a, MOST_MULTIPLE)
+    traced = partial(traces.opening, parts, "earliest_opening", current, MOST_MULTIPLE)
     return Rating(np.array(out), parts.evidence_of("rated_a"), traced)
 
 
@@ -150,7 +149,7 @@ def converter_amps(parts: Parts, *, ambient_c: float, label_fraction: float) -> 
         rows = parts.rows("converter_derating", part)
         fractions = [_value(row, "fraction") for row in rows if _value(row, "ambient_c") >= ambient_c]
         out.append(amps * (max(fractions, default=np.nan) if rows else label_fraction))
-    return label.with_values(np.array(out), partial(traces.converter, parts, ambient_c, label_fraction))
+    return label.with_values(np.array(out))
 
 
 def cable_ampacity(parts: Parts, duty: Duty, margins: Margins) -> Rating:

@@ -30,7 +30,13 @@ def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
         at_most("end volts", parts.rating("end_v"), over),
         softened(low),
         lowest,
-        is_word("chemistry", parts.words_of("chemistry"), ("any", kind), duty.word("chemistry")),
+        is_word(
+            "chemistry",
+            parts.words_of("chemistry"),
+            ("any", kind),
+            duty.word("chemistry"),
+            asked=duty.source_of("chemistry"),
+        ),
     ]
 
 

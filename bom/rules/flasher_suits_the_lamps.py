@@ -30,7 +30,13 @@ def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
         at_most(
             "pins", parts.rating("pins"), Span.fixed(PINS, "", "the loom leads plus in and plus out to it", "this loom")
         ),
-        is_word("polarity", parts.words_of("polarity"), wanted, f"earth is {duty.word('earth')}"),
+        is_word(
+            "polarity",
+            parts.words_of("polarity"),
+            wanted,
+            f"earth is {duty.word('earth')}",
+            asked=duty.source_of("earth"),
+        ),
     ]
 
 

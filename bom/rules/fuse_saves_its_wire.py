@@ -29,7 +29,7 @@ def judge(first: Parts, second: Parts, first_duty: Duty, second_duty: Duty, marg
     """Compare the fuse's latest opening time with the wire's longest time."""
     # The greater fault is the one the fuse sees through no wire; the least decides how long it may take.
     current = second_duty.fault_low_a.low
-    times = latest_opening_s(first, current_a=current)
+    times = latest_opening_s(first, current=second_duty.fault_low_a.at_low())
     ends = np.array([SHORT_C[name] for name in second.word("insulation")])
     starts = np.minimum(second.number("conductor_max_c"), ends - 10)
     area = second.number("area_mm2")

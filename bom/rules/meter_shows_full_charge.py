@@ -27,7 +27,13 @@ def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
             top,
         ),
         at_most("start of the range", parts.rating("range_min_v"), duty.meter_low_v),
-        is_word("measures", parts.words_of("measures"), (duty.word("meter"),), "as wished in the job"),
+        is_word(
+            "measures",
+            parts.words_of("measures"),
+            (duty.word("meter"),),
+            "as wished in the job",
+            asked=duty.source_of("meter"),
+        ),
     ]
 
 

@@ -19,9 +19,7 @@ from bom.trace import Step, step
 def judge(first: Parts, second: Parts, first_duty: Duty, second_duty: Duty, margins: Margins) -> list[Judgement]:
     """Compare breaking amps with V / R."""
     volts, ohm = first_duty.voltage_v, second.number("resistance_ohm")[None, :]
-    offered = breaking_amps(
-        first, volts_v=volts.high, time_constant_ms=first_duty.time_constant_ms.high, reverse=False
-    ).down()
+    offered = breaking_amps(first, volts=volts, time_constant=first_duty.time_constant_ms, reverse=False).down()
 
     def traced() -> Step:
         return step("U_bus / R", U_bus=volts, R=second.first("resistance_ohm"))
