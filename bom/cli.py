@@ -191,7 +191,9 @@ def _why(options: argparse.Namespace) -> int:
     build = session.other if options.other else session.build
     keys = matching(build, options.finding)
     if len(keys) != 1:
-        print(candidates(options.finding, keys or nearest_keys(build, options.finding), known=bool(keys)), file=sys.stderr)
+        print(
+            candidates(options.finding, keys or nearest_keys(build, options.finding), known=bool(keys)), file=sys.stderr
+        )
         return BROKEN
     told = [as_data(account, session, build.arrangement) for account in accounts(build, keys[0])]
     if options.json:

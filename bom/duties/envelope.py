@@ -21,6 +21,7 @@ from bom.duties.circuits import (
 from bom.duties.load_traces import each_watts, load_figure, loads_together
 from bom.duties.model import Duty
 from bom.loom.builder import BUS_SENSE
+from bom.loom.lengths import length_figure
 from bom.loom.model import Loom, Place, Wire
 from bom.physics.isolation import is_above_low_voltage
 from bom.span import Span
@@ -101,7 +102,7 @@ def _ambient(zone: str, facts: Facts) -> Span:
 def _wire(place: Place, wire: Wire, needs: Needs, facts: Facts) -> Needs:
     margins = facts.margins
     out = {
-        "length_m": _counted(wire.length_m, "length", "run as given, one way", wire.name),
+        "length_m": length_figure(wire.length_m, "run as given, one way", wire.name),
         "together": _counted(float(wire.together), "", "loaded wires lying together", wire.name),
     }
     if not wire.guard and wire.name.endswith(" stub"):
@@ -122,7 +123,7 @@ def _wire(place: Place, wire: Wire, needs: Needs, facts: Facts) -> Needs:
             p=allowed,
             U=facts.pack.lowest_rest_v if pack_side else margins.of("rail_volts", "voltage"),
             L=out["length_m"],
-            L_all=_counted(wire.part_of_m, "length", "there and back", wire.name),
+            L_all=length_figure(wire.part_of_m, "there and back", wire.name),
         ),
     )
     return out

@@ -8,7 +8,7 @@ from bom.judge.verdict import Verdict
 from bom.loom.model import Loom
 from bom.parts import Parts
 from bom.span import Span
-from bom.trace import Fact
+from bom.trace import Fact, Origin
 
 
 @dataclass(frozen=True)
@@ -36,3 +36,8 @@ class LoomAnswer:
     datum: str = ""
     offers: Span | Fact | None = None
     needs: Span | Fact | None = None
+
+
+def said(text: str, key: str) -> Fact:
+    """Give a word that the job says under a key."""
+    return Fact(text, text, Origin("job", key))

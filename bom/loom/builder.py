@@ -4,6 +4,7 @@ from collections import Counter
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 
+from bom.loom.lengths import Length, TracedRuns, margin_m
 from bom.loom.model import LINKS, Link, Loom, Place, Wire
 from bom.read.job import Item, JobFile
 from bom.read.margins import Margins
@@ -29,6 +30,15 @@ class Builder:
     wires: list[Wire] = field(default_factory=list)
     links: list[Link] = field(default_factory=list)
     unfinished: list[str] = field(default_factory=list)
+
+    @property
+    def runs(self) -> TracedRuns:
+        """Give the job's runs as lengths that know their keys."""
+        return TracedRuns(self.job.runs)
+
+    def margin_m(self, name: str) -> Length:
+        """Give a margin that is a length, as one that knows its name."""
+        return margin_m(self.margins, name)
 
     def place(
         self,
@@ -175,7 +185,7 @@ class Builder:
                 cable.circuit,
                 cable.zone,
                 (point, splice),
-                self.margins.tail_m,
+                self.margin_m("tail_m"),
                 guard=first.guard,
                 part_of_m=first.part_of_m,
                 together=first.together,
@@ -234,8 +244,8 @@ class Builder:
             circuit,
             "frame",
             (at, f"{fuse} in"),
-            self.job.runs.tap_stub,
-            part_of_m=self.job.runs.tap_stub,
+            self.runs.tap_stub,
+            part_of_m=self.runs.tap_stub,
             together=self.margins.pair_wires,
         )
         self.link("relieves", fuse, stub)

@@ -66,7 +66,7 @@ def _contactor(build: Builder) -> Stop:
 
 
 def _whole_path_m(build: Builder) -> float:
-    runs = build.job.runs
+    runs = build.runs
     return runs.pack_to_fuse + runs.fuse_to_contactor + runs.contactor_to_controller + runs.controller_to_pack
 
 
@@ -96,7 +96,7 @@ def _end(build: Builder, wire: str, stop: Stop) -> None:
 
 def _plus_path(build: Builder, stops: list[Stop]) -> None:
     """Cut the plus run into wires between what it goes through, with a lug wherever there is a stud."""
-    runs = build.job.runs
+    runs = build.runs
     build.wire(
         "pack lead",
         "pack plus to main fuse",
@@ -127,7 +127,7 @@ def _plus_path(build: Builder, stops: list[Stop]) -> None:
 
 def _minus_path(build: Builder) -> None:
     """Bring controller minus home through the post of the taps, the shunt and the pack plug."""
-    wishes, run = build.job.wishes, build.job.runs.controller_to_pack
+    wishes, run = build.job.wishes, build.runs.controller_to_pack
     stops = [_post(build, "minus post")]
     if wishes.meter == "volts and amps":
         build.in_line("shunt", "shunt", "shunt in the pack return", "traction", "frame")
@@ -166,7 +166,7 @@ def _precharge(build: Builder) -> None:
         ("precharge relay out", "precharge resistor in"),
         ("precharge resistor out", "controller plus"),
     )
-    length_m = build.job.runs.contactor_to_controller
+    length_m = build.runs.contactor_to_controller
     for number, ends in enumerate(path, start=1):
         wire = build.wire(
             f"precharge wire {number}",
@@ -191,7 +191,7 @@ def _first_closing(build: Builder, fuse: str) -> None:
     """Place what stands in for the main fuse at the first closing: a spare precharge fuse on two short leads."""
     holder = build.place("first closing holder", "fuse_holder", "holder for the first closing", "precharge", "frame")
     build.link("takes fuse", holder, fuse)
-    run = build.job.runs.pack_to_fuse
+    run = build.runs.pack_to_fuse
     stub = build.wire(
         "first closing stub",
         "two leads from the first closing holder to the main fuse holder",
@@ -209,7 +209,7 @@ def _first_closing(build: Builder, fuse: str) -> None:
 
 def _phase_leads(build: Builder) -> None:
     """Run three leads to the motor's studs, or to its own tails in a covered joint."""
-    run = build.job.runs.controller_to_motor
+    run = build.runs.controller_to_motor
     build.wire(
         "phase leads",
         "three phase leads to the motor",

@@ -40,6 +40,7 @@ def _grid(columns: list[Rating]) -> Rating:
     return Rating(
         np.stack([column.values for column in columns], axis=1),
         np.stack([column.evidence for column in columns], axis=1),
+        columns[0].trace,
     )
 
 
