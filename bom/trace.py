@@ -74,7 +74,7 @@ class Step:
     inputs: Mapping[str, "Span | Fact"]
 
 
-Trace = Origin | Callable[[], "Origin | Step"]
+Trace = Origin | Callable[[], "Origin | Step | None"]
 
 
 def resolved(trace: Trace | None) -> Origin | Step | None:

@@ -4,10 +4,32 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from typing import Any
 
+from bom.choose.donor import SERVED
 from bom.session import Session
 from bom.trace import KINDS, Origin
 
 Path = tuple[str | int, ...]
+
+# Columns of a donor's part that are keys of its own.
+DONOR_KEYS = {
+    "dc_volts_v": "dc_volts",
+    "carry_a": "carries",
+    "load_min_w": "watts_min",
+    "load_max_w": "watts_max",
+    "area_mm2": "wire",
+    "resistance_mohm_per_m": "wire",
+    "conductor_mm": "wire",
+    "outside_mm": "wire",
+    "conductor_max_c": "wire",
+    "class_dc_v": "wire",
+    "class_ac_v": "wire",
+    "insulation": "wire",
+    "colour": "kind",
+    "breaking_points": "breaks",
+    "pins": "pins",
+    "contact": "contact",
+    "kind": "kind",
+}
 
 
 @dataclass(frozen=True)
@@ -51,7 +73,7 @@ def _job(origin: Origin, session: Session) -> Where:
         line = loaded.lines.by_path[path]
         return Where(f"{file}:{line} {key}{note}", file, line)
     meaning = next((f": {entry.meaning}" for entry in loaded.defaults if entry.key == origin.name), "")
-    return Where(f"{file} does not say {key}, the default counts{meaning}{note}", file)
+    return Where(f"not said in {file}: {key}, so the default{meaning}{note}", file)
 
 
 def _margin(origin: Origin, session: Session) -> Where:
@@ -70,11 +92,15 @@ def _catalogue(origin: Origin, session: Session) -> Where:
 
 
 def _donor(origin: Origin, session: Session) -> Where:
+    """Name the line of the key that a donor's figure rests on: its own, else what it served or feeds."""
     file, loaded = session.loaded.path.name, session.loaded
-    items = [item.name for item in loaded.job.donor.items]
-    line = loaded.lines.line(("donor", "items", items.index(origin.of))) if origin.of in items else 0
+    number, item = next((n, item) for n, item in enumerate(loaded.job.donor.items) if item.name == origin.of)
+    key = DONOR_KEYS.get(origin.name, "")
+    if origin.note == SERVED or not key or getattr(item, key) is None:
+        key = "served" if item.served is not None else "feeds"
+    line = loaded.lines.line(("donor", "items", number, key))
     note = f"; {origin.note}" if origin.note else ""
-    return Where(f"{file}:{line} donor's {origin.of}, {origin.name}{note}", file, line)
+    return Where(f"{file}:{line} {key} of the donor's {origin.of}, as its {origin.name}{note}", file, line)
 
 
 def _curve(origin: Origin, session: Session) -> Where:

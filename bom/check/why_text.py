@@ -50,6 +50,9 @@ def _node(node: Node, indent: str, seen: set[str]) -> list[str]:
         told = node["origin"]["where"]
         if len(head) + len(told) + 4 <= WIDTH:
             return [f"{head}  [{told}]"]
+        if told in seen:
+            return _wrapped(f"{head}  [as above]", f"{indent}    ")
+        seen.add(told)
         return [*_wrapped(head, f"{indent}    "), *_wrapped(f"{indent}    [{told}]", f"{indent}     ")]
     if "formula" not in node:
         return _wrapped(f"{head}  [nobody said where from]", f"{indent}    ")

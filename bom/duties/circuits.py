@@ -302,7 +302,7 @@ def carry(running: Span) -> Needs:
 def supply_amps(facts: Facts) -> Span:
     """Give the 12 V amps of the worst state."""
     state, current = facts.budget.worst
-    return amps(current, f"12 V loads together; {state}", lambda: step("I", I=state_figure(facts, state)))
+    return amps(current, f"12 V loads together; {state}", state_figure(facts, state).trace)
 
 
 def _coils(facts: Facts) -> Needs:

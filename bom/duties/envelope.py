@@ -264,9 +264,7 @@ def _lamp(place: Place, loom: Loom, facts: Facts) -> Needs:
     entry, margins = facts.budget.loads[load.name], facts.margins
     number = Span.given(float(load.count), "", "lamps of one load that burn together", "loads.count", load.name)
     if load.power is None:
-        watts = Span.of(
-            entry.each_w, "power", "watts of the load list", lambda: step("P", P=each_watts(entry, margins))
-        )
+        watts = Span.of(entry.each_w, "power", "watts of the load list", each_watts(entry, margins).trace)
     else:
         watts = Span.given(load.power, "power", "watts of the load list", "loads.power", load.name)
     each = partial(step, "I / n", I=load_figure(entry, margins), n=number)

@@ -153,7 +153,8 @@ def _highest_bus(job: JobFile, margins: Margins, full: Span, charge_end_v: float
         asked["U_limit"] = Span.given(control.over_voltage, "voltage", "limit with regeneration", key)
         if control.over_voltage > highest.high:
             highest = Span.of(control.over_voltage, "voltage", "controller's over-voltage limit with regeneration")
-    highest = replace(highest, trace=lambda: Step(f"max({', '.join(asked)})" if len(asked) > 1 else "U_full", asked))
+    if len(asked) > 1:
+        highest = replace(highest, trace=lambda: Step(f"max({', '.join(asked)})", asked))
     if control.regen is None or control.over_voltage is not None:
         return highest
     most = highest.high * margins.unlimited_bus_factor

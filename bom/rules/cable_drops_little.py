@@ -31,10 +31,10 @@ def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
     return [at_most("volts lost", drop_v(parts, duty, margins), allowed)]
 
 
-def _easiest(drop: Span, carry: Span) -> Origin | Step:
+def _easiest(drop: Span, carry: Span) -> Origin | Step | None:
     """Show the volts allowed; where the amps lie between two ends, those allowed at the least of them."""
     if carry.known or not carry.low:
-        return step("U", U=drop)
+        return drop.origin()
     high, low = carry.at_high(), carry.at_low()
     return step("U to U * I_high / I_low", U=drop, I_high=high, I_low=low)
 
