@@ -4,7 +4,7 @@ from dataclasses import dataclass, field, replace
 from functools import partial
 
 from bom import units
-from bom.trace import Origin, Step, Trace, resolved
+from bom.trace import Origin, Step, Trace, job_origin, resolved
 
 
 @dataclass(frozen=True)
@@ -32,7 +32,7 @@ class Span:
     @classmethod
     def given(cls, value: float, dimension: str, because: str, key: str, of: str = "") -> "Span":
         """Make a figure that the job gives under a key, of one load or donor item where there are several."""
-        return cls(value, value, dimension, because, "", Origin("job", key, of))
+        return cls(value, value, dimension, because, "", job_origin(key, of))
 
     @classmethod
     def fixed(cls, value: float, dimension: str, because: str, source: str = "") -> "Span":

@@ -6,6 +6,7 @@ costs time is a function that is called only then.
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
+from functools import cache
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -46,6 +47,12 @@ class Origin:
         """Refuse a kind that nobody could print."""
         if self.kind not in KINDS:
             raise KeyError(self.kind)
+
+
+@cache
+def job_origin(key: str, of: str = "") -> Origin:
+    """Name a key of the job; the same ones are asked for at every place."""
+    return Origin("job", key, of)
 
 
 @dataclass(frozen=True)
