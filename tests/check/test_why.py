@@ -68,6 +68,13 @@ def test_one_finding_is_told_answer_first(job: Path, capsys: Capture) -> None:
     assert lines[-1].startswith("cure ")
 
 
+def test_the_readme_shows_what_is_printed(project: Path, capsys: Capture) -> None:
+    block = (project / "README.md").read_text(encoding="utf-8").partition("### Where a figure")[2].split("```")[1]
+    starter = project / "templates" / "jobs" / "street-72.toml"
+    assert main(["why", str(starter), "fuse-breaks-the-fault @ main fuse"]) == 0
+    assert capsys.readouterr().out.startswith(block.strip())
+
+
 def test_several_findings_are_listed_and_none_is_told(job: Path, capsys: Capture) -> None:
     assert main(["why", str(job), "main fuse"]) == 2
     printed = capsys.readouterr()
