@@ -38,7 +38,7 @@ def matching(build: Build, text: str) -> list[str]:
     """List the keys of the findings a text names: whole key, whole rule or place, part of either, some words of it."""
     wanted = " ".join(text.split()).casefold()
     readings: tuple[Callable[[Finding], bool], ...] = (
-        lambda finding: finding.key.casefold() == wanted,
+        lambda finding: wanted in (finding.key.casefold(), f"{finding.subject} ({finding.rule})".casefold()),
         lambda finding: wanted in (finding.rule.casefold(), finding.subject.casefold()),
         lambda finding: wanted in _name(finding),
         lambda finding: all(word in _name(finding) for word in wanted.split()),

@@ -4,6 +4,7 @@ from textwrap import wrap
 from typing import Any
 
 WIDTH = 100
+MOST = 40  # findings listed where a text may mean several
 Node = dict[str, Any]
 
 
@@ -29,7 +30,8 @@ def candidates(text: str, keys: list[str], *, known: bool) -> str:
     """List what a text may mean, or what is nearest to it."""
     many = f'"{text}" names {len(keys)} findings. Say which:'
     none = f'No finding is named by "{text}". The nearest:'
-    return "\n".join([many if known else none, *(f"  {key}" for key in keys)])
+    rest = [f"  and {len(keys) - MOST} more"] if len(keys) > MOST else []
+    return "\n".join([many if known else none, *(f"  {key}" for key in keys[:MOST]), *rest])
 
 
 def _side(data: Node, key: str) -> list[str]:

@@ -34,6 +34,7 @@ def job(tmp_path: Path, project: Path) -> Path:
     [
         ("fuse-breaks-the-fault @ main fuse", ["fuse-breaks-the-fault @ main fuse"]),  # not the holder's too
         ("  FUSE-breaks-the-fault  @ main fuse ", ["fuse-breaks-the-fault @ main fuse"]),
+        ("main fuse (fuse-breaks-the-fault)", ["fuse-breaks-the-fault @ main fuse"]),  # as `check` prints it
         ("parked-pack", ["parked-pack-lasts @ parked bike"]),
         ("greatest fuse of nobody", []),
         ("", []),
@@ -80,6 +81,13 @@ def test_several_findings_are_listed_and_none_is_told(job: Path, capsys: Capture
     printed = capsys.readouterr()
     assert printed.out == ""
     assert "fuse-holds-the-load @ main fuse" in printed.err
+
+
+def test_a_word_that_names_hundreds_lists_some(job: Path, capsys: Capture) -> None:
+    assert main(["why", str(job), "wire"]) == 2
+    lines = capsys.readouterr().err.splitlines()
+    assert len(lines) == 42
+    assert lines[-1].endswith(" more")
 
 
 def test_an_unknown_finding_is_answered_with_the_nearest(job: Path, capsys: Capture) -> None:
