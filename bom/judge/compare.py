@@ -78,7 +78,7 @@ class Judgement:
 def _judge(
     what: str, offered: object, needed: Span | Demand, wanted: float | Span, blank: Blank, *, sense: str
 ) -> Judgement:
-    margin = wanted.low if isinstance(wanted, Span) else wanted
+    margin, traced = (wanted.low, wanted) if isinstance(wanted, Span) else (wanted, None)
     demand = Demand.from_span(needed) if isinstance(needed, Span) else needed
     evidence, trace = (offered.evidence, offered.trace) if isinstance(offered, Rating) else (None, None)
     raw = offered.values if isinstance(offered, Rating) else offered
@@ -101,7 +101,7 @@ def _judge(
         margin,
         evidence=evidence,
         trace=trace,
-        wanted=wanted if isinstance(wanted, Span) else None,
+        wanted=traced,
     )
 
 

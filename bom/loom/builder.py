@@ -116,7 +116,7 @@ class Builder:
     ) -> str:
         """Add a wire, the cable place of the same name, and the fuse that guards it."""
         self.wires.append(Wire(name, *ends, length_m, int(together), guard, part_of_m, count))
-        self.place(name, "cable", title, circuit, zone, length_m * count, ends=ends, loads=loads, item=item)
+        self.place(name, "cable", title, circuit, zone, float(length_m * count), ends=ends, loads=loads, item=item)
         if guard:
             self.link("guards", guard, name)
         return name

@@ -1,7 +1,7 @@
 """Lengths of wire that know which runs of the job, and which margins, they were added up from."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from bom.read.job import Runs
 from bom.read.margins import Margins
@@ -16,6 +16,14 @@ class Term:
     times: float
     each_m: float
     origin: Origin
+
+    def counted_too(self, other: "Term") -> "Term":
+        """Count it as often as both together."""
+        return Term(self.times + other.times, self.each_m, self.origin)
+
+    def counted(self, times: float) -> "Term":
+        """Count it more often."""
+        return Term(self.times * times, self.each_m, self.origin)
 
 
 class Length(float):
@@ -42,26 +50,28 @@ class Length(float):
         """Add another such length."""
         terms = dict(self.terms)
         for name, term in (other.terms if isinstance(other, Length) else {}).items():
-            terms[name] = replace(term, times=term.times + terms[name].times) if name in terms else term
+            terms[name] = term.counted_too(terms[name]) if name in terms else term
         return Length.of(float(self) + float(other), terms)
 
     def __radd__(self, other: float) -> "Length":
         """Start a sum."""
         return self + other
 
-    def __mul__(self, times: float) -> "Length":
-        """Count it several times."""
-        terms = {name: replace(term, times=term.times * times) for name, term in self.terms.items()}
-        return Length.of(float(self) * times, terms)
+    def __mul__(self, times: float) -> float:
+        """Count it several times; by anything but a whole number it is no length of wire any more."""
+        if type(times) is not int:
+            return float(self) * times
+        return Length.of(float(self) * times, {name: term.counted(times) for name, term in self.terms.items()})
 
-    def __rmul__(self, times: float) -> "Length":
+    def __rmul__(self, times: float) -> float:
         """Count it several times."""
         return self * times
 
-    def __truediv__(self, parts: float) -> "Length":
-        """Share it evenly."""
-        terms = {name: replace(term, times=term.times / parts) for name, term in self.terms.items()}
-        return Length.of(float(self) / parts, terms)
+    def __truediv__(self, parts: float) -> float:
+        """Share it evenly; over anything but a whole number it is a ratio."""
+        if type(parts) is not int:
+            return float(self) / parts
+        return Length.of(float(self) / parts, {name: term.counted(1 / parts) for name, term in self.terms.items()})
 
 
 class TracedRuns:
