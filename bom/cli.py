@@ -199,7 +199,7 @@ def _why(options: argparse.Namespace) -> int:
     if options.json:
         print(json.dumps(told, indent=2, ensure_ascii=False))
     else:
-        print("\n\n".join(as_text(data) for data in told))
+        print(as_text(told))
     return GOOD
 
 

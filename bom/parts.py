@@ -1,7 +1,7 @@
 """A family's parts as columns: the same attribute serves one part and the whole table."""
 
 from collections.abc import Callable, Iterator, Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from functools import lru_cache, partial
 from typing import TypeVar
 
@@ -74,7 +74,7 @@ class Rating:
         value, trace = float(np.ravel(self.values)[0]), self.trace
         own = trace() if callable(trace) else trace
         column = own.name if isinstance(own, Origin) else ""
-        return Span(value, value, dimension_of(column), column, "", own if isinstance(own, Origin) else trace)
+        return Span(value, value, dimension_of(column), "", "", own if isinstance(own, Origin) else trace)
 
     def with_values(self, values: Column, trace: Trace | None = None) -> "Rating":
         """Give other figures worked out from these, known as these are."""
@@ -136,10 +136,14 @@ class Parts:
         """Tell, when asked, which cell of which part the first figure of a column is."""
         return partial(_cell, self, name)
 
+    def decided_by(self, name: str) -> Callable[[], Origin]:
+        """Name the cell whose word makes a figure what it is, with the word."""
+        return lambda: replace(_cell(self, name), note=f'it says "{self.words[name][0] or "nothing"}"')
+
     def first(self, name: str) -> Span:
         """Give the first part's figure of a column with where it comes from."""
         value = float(self.numbers[name][0])
-        return Span(value, value, dimension_of(name), name, "", _cell(self, name))
+        return Span(value, value, dimension_of(name), "", "", _cell(self, name))
 
     def first_word(self, name: str) -> Fact:
         """Give the first part's word of a column with where it comes from."""

@@ -124,7 +124,7 @@ def _one(values: Any) -> float:
 def _word_origin(trace: Any) -> Origin:
     """Name where a word comes from; without a trace the rule itself sets it."""
     found = trace() if callable(trace) else trace
-    return found if isinstance(found, Origin) else Origin("program", "set by the rule")
+    return found if isinstance(found, Origin) else Origin("program", "set by the rule", note="set by the rule")
 
 
 def _of_loom(rule: Rule, answer: LoomAnswer) -> Account:

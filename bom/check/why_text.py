@@ -8,12 +8,19 @@ MOST = 40  # findings listed where a text may mean several
 Node = dict[str, Any]
 
 
-def as_text(data: Node) -> str:
-    """Print one comparison: the answer, the two figures and their making, then the rule's source and cure."""
-    rule = data["rule"]
+def as_text(told: list[Node]) -> str:
+    """Print the comparisons of one finding, then the words of its rule once."""
+    lines = [line for data in told for line in _comparison(data)]
+    rule = told[0]["rule"]
+    lines += [*_labelled("why", rule["why"]), *_labelled("source", rule["source"]), *_labelled("cure", rule["cure"])]
+    return "\n".join(lines)
+
+
+def _comparison(data: Node) -> list[str]:
+    """Print one comparison: the answer, then the two figures and their making."""
     lines = [
         *_wrapped(f"{data['verdict'].upper()}  {data['finding'].partition(' @ ')[2]}: {data['what']}", "      "),
-        *_labelled("asked", rule["title"]),
+        *_labelled("asked", data["rule"]["title"]),
         *_labelled("offered", data["offered_text"] + (f"  ({data['part']})" if data["part"] else "")),
         *_labelled("needed", data["needed_text"]),
         *(_labelled("find out", data["datum"]) if data["datum"] else []),
@@ -22,8 +29,7 @@ def as_text(data: Node) -> str:
     for title, key in (("Offered", "offered"), ("Needed", "needed"), ("Margin before a clean pass", "clean_margin")):
         side = _side(data, key)
         lines += [title, *side, ""] if side else []
-    lines += [*_labelled("why", rule["why"]), *_labelled("source", rule["source"]), *_labelled("cure", rule["cure"])]
-    return "\n".join(lines)
+    return lines
 
 
 def candidates(text: str, keys: list[str], *, known: bool) -> str:

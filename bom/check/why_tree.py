@@ -37,6 +37,9 @@ def as_data(account: Account, session: Session, arrangement: str) -> Node:
     """Give one comparison as plain data."""
     finding, rule = account.finding, account.rule
     sides = {"offered": account.offered, "needed": account.needed, "clean_margin": account.wanted}
+    trees = {key: tree(figure, session) if figure is not None else None for key, figure in sides.items()}
+    if trees["needed"] and not trees["needed"]["because"]:
+        trees["needed"]["because"] = finding.because
     return {
         "arrangement": arrangement,
         "finding": finding.key,
@@ -48,13 +51,13 @@ def as_data(account: Account, session: Session, arrangement: str) -> Node:
         "because": finding.because,
         "evidence": finding.evidence,
         "datum": finding.datum,
-        **{key: tree(figure, session) if figure is not None else None for key, figure in sides.items()},
+        **trees,
         "rule": {"title": rule.title, "asks": rule.asks, "why": rule.why, "source": rule.source, "cure": rule.cure},
     }
 
 
 def shown(figure: Span, unit: str) -> str:
-    """Print a figure to four digits, so that a reader can work it out again."""
+    """Print a figure to four digits, volts to five, so that a reader can work it out again."""
     low, high = (_printed(end, figure.dimension, unit) for end in (figure.low, figure.high))
     return low if low == high else f"{low} to {high}"
 
@@ -63,7 +66,7 @@ def _printed(value: float, dimension: str, unit: str) -> str:
     if not math.isfinite(value) or (dimension and dimension != "voltage"):
         return units.show(value, dimension or "voltage", 4)
     kind = "V" if dimension == "voltage" else unit
-    return f"{value:.4g} {kind}".rstrip()
+    return f"{value:.5g} {kind}".rstrip()
 
 
 def _number(value: float) -> float | None:

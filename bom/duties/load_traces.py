@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from bom.read.job import Load
 from bom.read.margins import Margins
 from bom.span import Span
-from bom.trace import Step, step
+from bom.trace import Origin, Step, step
 
 if TYPE_CHECKING:
     from bom.duties.budget import LoadAmps
@@ -19,15 +19,17 @@ def symbol(letter: str, name: str) -> str:
     return f"{letter}_{re.sub(r'[^0-9A-Za-z]+', '_', name).strip('_')}"
 
 
-def together(parts: Sequence[tuple[str, Span]]) -> Step:
+def together(parts: Sequence[tuple[str, Span]]) -> Origin | Step:
     """Add figures, each under a name of its own."""
+    if not parts:
+        return Origin("loom", "none is on")
     inputs: dict[str, Span] = {}
     for name, figure in parts:
         inputs[name if name not in inputs else f"{name}_{len(inputs)}"] = figure
-    return Step(" + ".join(inputs) or "0", inputs)
+    return Step(" + ".join(inputs), inputs)
 
 
-def printed_watts(lamps: Sequence[Load]) -> Step:
+def printed_watts(lamps: Sequence[Load]) -> Origin | Step:
     """Add the watts printed on lamps that burn together."""
     return together([(symbol("P", load.name), _printed(load)) for load in lamps])
 
@@ -80,7 +82,7 @@ def each_watts(entry: "LoadAmps", margins: Margins) -> Span:
     )
 
 
-def loads_together(facts: "Facts", names: Iterable[str]) -> Step:
+def loads_together(facts: "Facts", names: Iterable[str]) -> Origin | Step:
     """Add the amps of some loads."""
     known = facts.budget.loads
     return together([(symbol("I", name), load_figure(known[name], facts.margins)) for name in names if name in known])
@@ -92,7 +94,7 @@ def state_figure(facts: "Facts", name: str) -> Span:
 
     state = next(state for state in STATES if state.name == name)
 
-    def trace() -> Step:
+    def trace() -> Origin | Step:
         on = [(symbol("I", entry.load.name), load_figure(entry, facts.margins)) for entry in _on()]
         return together([*on, *([("I_coils", facts.counted.hold)] if "key" in state.conditions else [])])
 

@@ -95,7 +95,7 @@ def sure_multiple(parts: Parts, margins: Margins, value: float, *, printed: bool
 def ampacity(parts: Parts, duty: Duty, margins: Margins) -> Origin | Step:
     """Show what the ampacity of a cable was worked out from."""
     if not parts.first_word("insulation").value:
-        return parts.cell("insulation")()
+        return parts.decided_by("insulation")()
     return step(
         "ampacity(A, d, D, r_20, T_most, T_end, T_air, insulation, n)",
         A=parts.first("area_mm2"),

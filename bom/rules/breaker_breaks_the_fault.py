@@ -21,7 +21,7 @@ def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
     breaker = np.array([kind == "breaker" for kind in parts.word("kind")])
     breaking, trip = parts.rating("dc_breaking_a"), parts.rating("trip_a")
     fault = Demand.from_span(duty.fault_high_a)
-    traces = (breaking.trace, trip.trace) if breaker.all() else (parts.cell("kind"), parts.cell("kind"))
+    traces = (breaking.trace, trip.trace) if breaker.all() else (parts.decided_by("kind"), parts.decided_by("kind"))
     return [
         at_least(
             "DC breaking amps", breaking.with_values(np.where(breaker, breaking.values, np.inf), traces[0]), fault

@@ -81,7 +81,7 @@ def _source(parts: Parts, duty: Duty, column: str) -> Trace:
     """Name what a figure hangs on: the column, or the kind of closer or the job's silence that overrules it."""
     senses, timed = parts.word("senses_bus")[0], column.startswith("delay_")
     if not senses or (senses == "yes") == timed:
-        return parts.cell("senses_bus")
+        return parts.decided_by("senses_bus")
     if timed and duty.word("bus load known") != "yes":
         return Origin("job", "controller.standby", note="not said, so a timer cannot be judged")
     return parts.cell(column)

@@ -28,7 +28,9 @@ def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
     unknown = np.where([flag == "" for flag in flags], np.nan, 0.0)
     answer = at_least(
         "isolation volts",
-        isolation.with_values(isolation.values + unknown, parts.cell("isolation_v" if flags[0] else "isolated")),
+        isolation.with_values(
+            isolation.values + unknown, parts.cell("isolation_v") if flags[0] else parts.decided_by("isolated")
+        ),
         volts,
     )
     return [replace(answer, verdicts=np.where(needless, np.int8(Verdict.NOT_ASKED), answer.verdicts))]

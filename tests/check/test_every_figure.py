@@ -183,5 +183,5 @@ def test_a_margin_is_what_its_row_holds(project: Path, session: Session, account
 
 def test_no_line_is_wider_than_a_hundred_columns(session: Session, accounts: list[Account]) -> None:
     for account in accounts[::25]:
-        for line in as_text(as_data(account, session, "")).splitlines():
+        for line in as_text([as_data(account, session, "")]).splitlines():
             assert len(line) <= WIDTH, line
