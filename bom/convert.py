@@ -48,7 +48,7 @@ def convert(job: JobFile, catalogue: Catalogue, margins: Margins, key_at: str, s
     raised and the choice made again. Raises RuntimeError when that does not settle.
     """
     loom = lay_out(job, margins, key_at)
-    options = candidates(loom, job, catalogue)
+    options = candidates(loom, job, catalogue, margins)
     counted = _counted(loom, job, margins)
     for number in range(1, MOST_PASSES + 1):
         facts = _facts(job, margins, counted, key_at)

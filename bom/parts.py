@@ -9,7 +9,7 @@ import numpy as np
 import numpy.typing as npt
 
 from bom.span import Span
-from bom.trace import Fact, Origin, Step, Trace
+from bom.trace import Fact, Origin, Step, Trace, resolved
 
 Column = npt.NDArray[np.float64]
 Texts = npt.NDArray[np.object_]
@@ -62,19 +62,19 @@ class Rating:
 
     def _greater(self, other: "Rating", wins: bool) -> Step | Origin:
         """Show both figures where both are known, else the one there is."""
-        one, two = self.first(), other.first()
+        one, two = self.first("current"), other.first("current")
         if np.isnan(one.low) or np.isnan(two.low):
             kept = (two if wins else one).origin()
             assert kept is not None  # both are read from a column
             return kept
         return Step("max(a, b)", {"a": one, "b": two})
 
-    def first(self) -> Span:
-        """Give the first part's figure with where it comes from."""
+    def first(self, dimension: str = "") -> Span:
+        """Give the first part's figure with where it comes from; what it is, where its column does not say."""
         value, trace = float(np.ravel(self.values)[0]), self.trace
         own = trace() if callable(trace) else trace
         column = own.name if isinstance(own, Origin) else ""
-        return Span(value, value, dimension_of(column), "", "", own if isinstance(own, Origin) else trace)
+        return Span(value, value, dimension or dimension_of(column), "", "", own if isinstance(own, Origin) else trace)
 
     def with_values(self, values: Column, trace: Trace | None = None) -> "Rating":
         """Give other figures worked out from these, known as these are."""
@@ -100,6 +100,7 @@ class Parts:
     words     text columns; "" is not known
     curves    child rows of each part, by curve name then by part id (or by the curve's own key)
     donor     True for the donor's own part, False for one of the catalogue
+    told      of the donor's own part: where figures come from that were worked out of the job, by column
     whole     the table these were taken from, with their rows in it; None for a table of its own.
               Figures that cost much are worked out once for the whole table.
     """
@@ -111,6 +112,7 @@ class Parts:
     curves: Mapping[str, Curve] = field(default_factory=dict)
     donor: tuple[bool, ...] = ()
     whole: "tuple[Parts, tuple[int, ...]] | None" = None
+    told: Mapping[str, Trace] = field(default_factory=dict)
 
     def __len__(self) -> int:
         """Count the parts."""
@@ -132,9 +134,9 @@ class Parts:
         """Give a text column with the evidence of each word."""
         return Words(self.words[name], self.evidence_of(name), self.cell(name))
 
-    def cell(self, name: str) -> Callable[[], Origin]:
+    def cell(self, name: str) -> Callable[[], Origin | Step | None]:
         """Tell, when asked, which cell of which part the first figure of a column is."""
-        return partial(_cell, self, name)
+        return partial(_traced, self, name)
 
     def decided_by(self, name: str) -> Callable[[], Origin]:
         """Name the cell whose word makes a figure what it is, with the word."""
@@ -143,7 +145,7 @@ class Parts:
     def first(self, name: str) -> Span:
         """Give the first part's figure of a column with where it comes from."""
         value = float(self.numbers[name][0])
-        return Span(value, value, dimension_of(name), "", "", _cell(self, name))
+        return Span(value, value, dimension_of(name), "", "", self.cell(name))
 
     def first_word(self, name: str) -> Fact:
         """Give the first part's word of a column with where it comes from."""
@@ -198,6 +200,8 @@ class Parts:
             {name: column + other.words[name] for name, column in self.words.items()},
             curves,
             tuple(self.is_donor(i) for i in range(len(self))) + tuple(other.is_donor(i) for i in range(len(other))),
+            None,
+            {**other.told, **self.told},
         )
 
 
@@ -229,6 +233,12 @@ def _taken(table: Parts, rows: tuple[int, ...]) -> Parts:
         tuple(table.is_donor(i) for i in picked),
         (table, rows),
     )
+
+
+def _traced(parts: Parts, column: str) -> Origin | Step | None:
+    """Tell how a donor's figure was worked out, where it was; else name the cell."""
+    told = (parts.whole[0] if parts.whole else parts).told
+    return resolved(told[column]) if parts.is_donor(0) and column in told else _cell(parts, column)
 
 
 def _cell(parts: Parts, column: str) -> Origin:

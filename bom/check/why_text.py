@@ -10,24 +10,25 @@ Node = dict[str, Any]
 
 def as_text(told: list[Node]) -> str:
     """Print the comparisons of one finding, then the words of its rule once."""
-    lines = [line for data in told for line in _comparison(data)]
+    seen: set[str] = set()
+    lines = [line for number, data in enumerate(told) for line in _comparison(data, seen, first=number == 0)]
     rule = told[0]["rule"]
     lines += [*_labelled("why", rule["why"]), *_labelled("source", rule["source"]), *_labelled("cure", rule["cure"])]
     return "\n".join(lines)
 
 
-def _comparison(data: Node) -> list[str]:
+def _comparison(data: Node, seen: set[str], *, first: bool) -> list[str]:
     """Print one comparison: the answer, then the two figures and their making."""
     lines = [
         *_wrapped(f"{data['verdict'].upper()}  {data['finding'].partition(' @ ')[2]}: {data['what']}", "      "),
-        *_labelled("asked", data["rule"]["title"]),
+        *(_labelled("asked", data["rule"]["title"]) if first else []),
         *_labelled("offered", data["offered_text"] + (f"  ({data['part']})" if data["part"] else "")),
         *_labelled("needed", data["needed_text"]),
         *(_labelled("find out", data["datum"]) if data["datum"] else []),
         "",
     ]
     for title, key in (("Offered", "offered"), ("Needed", "needed"), ("Margin before a clean pass", "clean_margin")):
-        side = _side(data, key)
+        side = _side(data, key, seen)
         lines += [title, *side, ""] if side else []
     return lines
 
@@ -40,13 +41,13 @@ def candidates(text: str, keys: list[str], *, known: bool) -> str:
     return "\n".join([many if known else none, *(f"  {key}" for key in keys[:MOST]), *rest])
 
 
-def _side(data: Node, key: str) -> list[str]:
+def _side(data: Node, key: str, seen: set[str]) -> list[str]:
     node = data[key]
     if node is None:
         plain = data.get(f"{key}_text", "")
         because = f"  {data['because']}" if key == "needed" else ""
         return _wrapped(f"  {plain}{because}  [words of the rule]", "    ") if plain else []
-    return _node(node, "  ", set())
+    return _node(node, "  ", seen)
 
 
 def _node(node: Node, indent: str, seen: set[str]) -> list[str]:
@@ -64,7 +65,7 @@ def _node(node: Node, indent: str, seen: set[str]) -> list[str]:
         return [*_wrapped(head, f"{indent}    "), *_wrapped(f"{indent}    [{told}]", f"{indent}     ")]
     if "formula" not in node:
         return _wrapped(f"{head}  [nobody said where from]", f"{indent}    ")
-    mark = f"{node['text']} {node['because']} {node['formula']}"
+    mark = str({key: value for key, value in node.items() if key != "name"})  # the same down to every leaf
     if mark in seen:
         return _wrapped(f"{head}  [as above]", f"{indent}    ")
     seen.add(mark)

@@ -34,6 +34,11 @@ def printed_watts(lamps: Sequence[Load]) -> Origin | Step:
     return together([(symbol("P", load.name), _printed(load)) for load in lamps])
 
 
+def power_key(load: Load) -> str:
+    """Name the key of a load's watts: those the donor had there, where it is judged as it was."""
+    return "loads.was" if load.was is not None and load.power == load.was else "loads.power"
+
+
 def _printed(load: Load) -> Span:
     each = load.power or 0.0
     if load.power is None:
@@ -66,7 +71,7 @@ def each_watts(entry: "LoadAmps", margins: Margins) -> Span:
     if load.power is None:
         amps = Span.given(load.current or 0.0, "current", "each", "loads.current", load.name)
         return Span.of(entry.each_w, "power", "one piece", lambda: step("I * U_rail", I=amps, U_rail=rail))
-    printed = Span.given(load.power, "power", "as printed, each", "loads.power", load.name)
+    printed = Span.given(load.power, "power", "as printed, each", power_key(load), load.name)
     if load.kind != "filament":
         return printed
     upper = upper_watts(printed_w=load.power, nominal_v=12)

@@ -29,7 +29,7 @@ def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
 
 def _counted(carry: Rating, margins: Margins) -> Step:
     """Show the part of a relay's label that is counted on."""
-    return step("k * I", k=margins.of("relay_carry_fraction"), I=carry.first())
+    return step("k * I", k=margins.of("relay_carry_fraction"), I=carry.first("current"))
 
 
 RULE = PartRule(

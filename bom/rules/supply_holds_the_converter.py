@@ -43,7 +43,7 @@ def judge(first: Parts, second: Parts, first_duty: Duty, second_duty: Duty, marg
 
 def _counted(carries: Rating, margins: Margins) -> Step:
     """Show the part of a relay's label that is counted on."""
-    return step("k * I", k=margins.of("relay_carry_fraction"), I=carries.first())
+    return step("k * I", k=margins.of("relay_carry_fraction"), I=carries.first("current"))
 
 
 RULE = PairRule("feeds", judge)

@@ -10,6 +10,8 @@ import pytest
 
 from bom.check.origins import where
 from bom.check.why import accounts, matching
+from bom.check.why_text import as_text
+from bom.check.why_tree import as_data
 from bom.cli import main
 from bom.duties.envelope import own_duty
 from bom.session import Session
@@ -74,6 +76,17 @@ def test_the_readme_shows_what_is_printed(project: Path, capsys: Capture) -> Non
     starter = project / "templates" / "jobs" / "street-72.toml"
     assert main(["why", str(starter), "fuse-breaks-the-fault @ main fuse"]) == 0
     assert capsys.readouterr().out.startswith(block.strip())
+
+
+def test_what_was_told_once_is_not_told_again(session_of: Sessions) -> None:
+    session = session_of("street-72")
+    key = "charger-ends-at-full-charge @ charger"
+    told = [as_data(account, session, "12 V") for account in accounts(session.build, key)]
+    text = as_text(told)
+    # The charger is compared with full charge three times; its cells are told once, the rule's words once.
+    assert text.count("n = 20  cells in series") == 1
+    assert text.count("84 V  20 NMC cells x 4.20 V  [as above]") == 2
+    assert text.count("\ncure ") == 1
 
 
 def test_several_findings_are_listed_and_none_is_told(job: Path, capsys: Capture) -> None:
