@@ -157,9 +157,7 @@ def _traction(facts: Facts) -> Needs:
     peak = given_amps(control.battery_peak, "controller's peak battery amps", "controller.battery_peak")
     needs = {
         **_pack_side(facts),
-        "carry_a": given_amps(
-            control.battery_continuous, "controller's continuous battery amps", "controller.battery_continuous"
-        ),
+        "carry_a": _pack_lead_amps(facts),
         "peak_a": peak,
         "peak_s": Span.given(control.peak_time, "time", "length of the burst", "controller.peak_time"),
         "make_a": rush,
@@ -171,6 +169,24 @@ def _traction(facts: Facts) -> Needs:
     if back:
         needs["reverse_a"] = amps(back, "regeneration or charging amps", partial(traces.back, facts))
     return needs
+
+
+def _pack_lead_amps(facts: Facts) -> Span:
+    """Give what the heavy leads carry: the controller's continuous amps, and the converter that hangs on them too.
+
+    A controller's continuous figure is what it may average over a ride; its bursts are within it.
+    """
+    because = "controller's continuous battery amps"
+    drive = given_amps(facts.job.controller.battery_continuous, because, "controller.battery_continuous")
+    taps = _converter_amps(facts)
+    return Span(
+        drive.low + taps.low,
+        drive.high + taps.high,
+        "current",
+        f"{because}, and {taps} of the converter",
+        taps.datum,
+        lambda: step("I_drive + I_converter", I_drive=drive, I_converter=taps),
+    )
 
 
 def bus_capacitance(facts: Facts) -> Span:
@@ -243,14 +259,8 @@ def _phase(facts: Facts) -> Needs:
 
 
 def _converter_input(facts: Facts) -> Needs:
-    """Give the converter's own draw: constant watts, so the amps are greatest on a sagged pack."""
-    state, twelve = facts.budget.worst
-    watts = twelve * facts.budget.rail_v / facts.margins.converter_efficiency
-    sag = facts.pack.lowest_sag_v
-    because = f"{watts:.0f} W from {sag}; {state}"
-    floor = max(sag.low, facts.pack.lowest_rest_v.low * facts.margins.least_run_fraction)
-    traced = partial(traces.converter_input, facts, watts)
-    running = Span(watts / max(sag.high, floor), watts / floor, "current", because, sag.datum, traced)
+    """Give the duties of the converter's own draw."""
+    running = _converter_amps(facts)
     needs = {
         **_pack_side(facts),
         "carry_a": running,
@@ -261,6 +271,17 @@ def _converter_input(facts: Facts) -> Needs:
     if facts.key_at == "pack volts":
         needs["make_a"] = _capacitor_rush(facts)
     return needs
+
+
+def _converter_amps(facts: Facts) -> Span:
+    """Give the converter's own draw: constant watts, so the amps are greatest on a sagged pack."""
+    state, twelve = facts.budget.worst
+    watts = twelve * facts.budget.rail_v / facts.margins.converter_efficiency
+    sag = facts.pack.lowest_sag_v
+    because = f"{watts:.0f} W from {sag}; {state}"
+    floor = max(sag.low, facts.pack.lowest_rest_v.low * facts.margins.least_run_fraction)
+    traced = partial(traces.converter_input, facts, watts)
+    return Span(watts / max(sag.high, floor), watts / floor, "current", because, sag.datum, traced)
 
 
 def _rail(facts: Facts) -> Needs:

@@ -34,6 +34,9 @@ class LoomView:
         return Walks.of(self)
 
 
+SOLVED_BY = "nodal analysis of the loom with the parts that stand in it"
+
+
 @dataclass(frozen=True)
 class LoomAnswer:
     """One answer about the whole build, in printed words.
@@ -50,6 +53,11 @@ class LoomAnswer:
     datum: str = ""
     offers: Span | Fact | None = None
     needs: Span | Fact | None = None
+
+
+def solved(value: float, dimension: str, what: str, state: str) -> Span:
+    """Give a figure that the circuit was solved for, in a state or with a short."""
+    return Span.of(value, dimension, what, Origin("solved state", state, "", SOLVED_BY))
 
 
 def said(text: str, key: str) -> Fact:
