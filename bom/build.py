@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
 from bom.check.donor import DonorVerdict
 from bom.choose.filled import Filled, Hole
@@ -11,6 +12,9 @@ from bom.judge.finding import Finding
 from bom.judge.verdict import Verdict
 from bom.loom.model import Loom
 from bom.money.bill import Bill
+
+if TYPE_CHECKING:
+    from bom.circuit.walks import Walks
 
 
 @dataclass(frozen=True)
@@ -27,6 +31,7 @@ class Build:
     donor: tuple[DonorVerdict, ...]
     bill: Bill
     passes: int
+    walks: "Walks"
 
     def count(self, verdict: Verdict) -> int:
         """Count the findings and open places of one verdict."""

@@ -16,6 +16,7 @@ from bom.choose.miss import Miss, open_place
 from bom.choose.needless import Idle, may_be_needless, without
 from bom.duties.budget import budget
 from bom.duties.circuits import Counted, Facts
+from bom.duties.coil_traces import counted_traces, raised_traces
 from bom.duties.envelope import envelope
 from bom.duties.model import Duty
 from bom.duties.volts import pack_facts
@@ -30,6 +31,7 @@ from bom.parts import Parts
 from bom.read.catalogue import Catalogue
 from bom.read.job import JobFile
 from bom.read.margins import Margins
+from bom.read.states import State, states_of
 
 MOST_PASSES = 5
 Say = Callable[[str], None]
@@ -47,10 +49,10 @@ def convert(job: JobFile, catalogue: Catalogue, margins: Margins, key_at: str, s
     raised and the choice made again. Raises RuntimeError when that does not settle.
     """
     loom = lay_out(job, margins, key_at)
-    options = candidates(loom, job, catalogue)
-    counted = _counted(loom, job, margins)
+    options = candidates(loom, job, catalogue, margins)
+    counted, states = _counted(loom, job, margins), states_of(catalogue.states, job)
     for number in range(1, MOST_PASSES + 1):
-        facts = _facts(job, margins, counted, key_at)
+        facts = _facts(job, margins, counted, key_at, states)
         duties = envelope(loom, facts)
         say(f"key at {key_at}: choosing among {sum(len(o.parts) for o in options.values())} candidates")
         allowed = _qualify(options, duties, margins, job)
@@ -62,9 +64,9 @@ def convert(job: JobFile, catalogue: Catalogue, margins: Margins, key_at: str, s
     raise RuntimeError("coils, charger and the parts they bear on did not settle; report this job")
 
 
-def _facts(job: JobFile, margins: Margins, counted: Counted, key_at: str) -> Facts:
+def _facts(job: JobFile, margins: Margins, counted: Counted, key_at: str, states: tuple[State, ...]) -> Facts:
     pack = pack_facts(job, margins, counted.charge_end_v)
-    return Facts(job, margins, pack, budget(job, margins, counted.hold_a), counted, key_at)
+    return Facts(job, margins, pack, budget(job, margins, counted.hold_a, states), counted, key_at)
 
 
 def _counted(loom: Loom, job: JobFile, margins: Margins) -> Counted:
@@ -74,7 +76,8 @@ def _counted(loom: Loom, job: JobFile, margins: Margins) -> Counted:
     hold = relays * margins.relay_coil_a + contactors * margins.contactor_coil_a + _key_input_a(job)
     pull = relays * margins.relay_coil_a + contactors * margins.contactor_pull_a + _key_input_a(job)
     because = f"{contactors} contactor coil and {relays} relay coils as counted beforehand"
-    return Counted(hold, pull, because, 0.0)
+    hold_trace, pull_trace = counted_traces(relays, contactors, job, margins)
+    return Counted(hold, pull, because, 0.0, hold_trace, pull_trace)
 
 
 def _key_input_a(job: JobFile) -> float:
@@ -93,7 +96,9 @@ def _raised(job: JobFile, counted: Counted, filled: Mapping[str, Filled], full_c
     if hold <= counted.hold_a and pull <= counted.pull_a and end_v <= max(counted.charge_end_v, full_charge_v):
         return counted
     because = counted.because if hold <= counted.hold_a else "coils of the chosen contactor and relays together"
-    return Counted(max(hold, counted.hold_a), max(pull, counted.pull_a), because, max(end_v, counted.charge_end_v))
+    traces = raised_traces(counted, job, coils)
+    end_v = max(end_v, counted.charge_end_v)
+    return Counted(max(hold, counted.hold_a), max(pull, counted.pull_a), because, end_v, *traces)
 
 
 def _qualify(
@@ -207,7 +212,7 @@ def _finish(
 ) -> Build:
     filled, loom = choice.filled, without(loom, choice.needless)
     duties = envelope(loom, facts)
-    view = LoomView(loom, facts, {name: entry.part for name, entry in filled.items()})
+    view = LoomView(loom, facts, {name: entry.part for name, entry in filled.items()}, duties)
     findings = judge_build(view, duties)
     _no_chosen_part_fails(findings, filled, job)
     passing = {name: option.parts.take(allowed[name]) for name, option in options.items()}
@@ -215,7 +220,7 @@ def _finish(
     holes = tuple(open_place(place, miss) for place in loom.places if place.name not in filled)
     donor = donor_verdicts(view, duties, filled)
     bought = bill(_needs(filled, loom), catalogue, facts.margins, job.money)
-    return Build(facts.key_at, loom, facts, duties, filled, holes, findings, donor, bought, passes)
+    return Build(facts.key_at, loom, facts, duties, filled, holes, findings, donor, bought, passes, view.walks)
 
 
 def _no_chosen_part_fails(findings: tuple[Finding, ...], filled: Mapping[str, Filled], job: JobFile) -> None:

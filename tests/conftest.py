@@ -18,6 +18,7 @@ from bom.read.catalogue import Catalogue, read_catalogue
 from bom.read.job import JobFile
 from bom.read.locate import Lines
 from bom.read.margins import Margins
+from bom.read.states import states_of
 
 PROJECT = Path(__file__).resolve().parent.parent
 STARTERS = ("street-72", "moped-48", "frame-return-105")
@@ -76,13 +77,15 @@ def edited() -> Edited:
 
 
 @pytest.fixture(scope="session")
-def facts_of(margins: Margins) -> Callable[..., Facts]:
+def facts_of(margins: Margins, catalogue: Catalogue) -> Callable[..., Facts]:
     """Work out the facts of a job whose coils hold and pull 2.6 A and whose charger ends at full charge."""
 
     def make(job: JobFile, key_at: str = "12 V") -> Facts:
         counted = Counted(2.6, 2.6, "coils as counted", 0.0)
         pack = pack_facts(job, margins, counted.charge_end_v)
-        return Facts(job, margins, pack, budget(job, margins, counted.hold_a), counted, key_at)
+        return Facts(
+            job, margins, pack, budget(job, margins, counted.hold_a, states_of(catalogue.states, job)), counted, key_at
+        )
 
     return make
 

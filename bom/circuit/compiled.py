@@ -1,6 +1,7 @@
 """A network as columns: points numbered, elements as arrays, ready for the sparse solver."""
 
 from collections.abc import Sequence
+from copy import copy
 
 import numpy as np
 import numpy.typing as npt
@@ -8,7 +9,7 @@ from scipy.sparse import coo_array
 from scipy.sparse.csgraph import connected_components
 
 from bom.circuit.network import Network
-from bom.circuit.pattern import Floats, Ints, Pattern
+from bom.circuit.pattern import Factors, Floats, Ints, Pattern
 
 HOLDS, BLOCKS, OFF = 0, 1, 2  # what a converter does; a draw of watts holds, or has let go (off)
 LEAK_S = 1e-9  # beside every draw and converter, so that no point hangs in the air
@@ -45,6 +46,19 @@ class Compiled:
             ground=self.grounded,
             count=len(self.points),
         )
+
+    def with_siemens(self, siemens: Floats) -> "Compiled":
+        """Give the same network with other resistors; none may be left out, so that the islands stay."""
+        other = copy(self)
+        other.siemens = siemens
+        other.pattern = self.pattern.with_fixed(np.concatenate([siemens, self.source_s]))
+        return other
+
+    def matrix(self, ends: Ints, siemens: Floats) -> Factors:
+        """Factorise the nodal matrix of these conductances alone, each island grounded at its reference."""
+        count, none = len(self.points), np.empty((0, 2), dtype=np.intp)
+        pattern = Pattern(fixed=ends, fixed_siemens=siemens, changing=none, ground=self.grounded, count=count)
+        return pattern.factors(np.empty(0))
 
     def _compile_converters(self, network: Network) -> None:
         converters = network.converters

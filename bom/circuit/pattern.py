@@ -1,5 +1,6 @@
 """The nodal matrix of a network: where its figures stand is worked out once, the figures are filled in each round."""
 
+from copy import copy
 from dataclasses import dataclass
 
 import numpy as np
@@ -51,6 +52,14 @@ class Pattern:
             self.order = "NATURAL"
             self._place(len(fixed), fixed_siemens, weight)
 
+    def with_fixed(self, fixed_siemens: Floats) -> "Pattern":
+        """Give the same pattern with other conductances that stay."""
+        other = copy(self)
+        weight = np.full(len(self.ground), float(np.max(fixed_siemens, initial=1.0)))
+        figures = np.concatenate([_four(fixed_siemens), weight])
+        other.fixed = np.bincount(self.staying, figures, minlength=len(self.fixed))
+        return other
+
     def _place(self, fixed: int, fixed_siemens: Floats, weight: Floats) -> None:
         count, ground = self.count, self.row_of[self.ground]
         a, b = self.row_of[self.ends[:, 0]], self.row_of[self.ends[:, 1]]
@@ -58,8 +67,8 @@ class Pattern:
         cells, cell_of = np.unique(places, return_inverse=True)
         by_end, at_ground = cell_of[: 4 * len(a)].reshape(4, -1), cell_of[4 * len(a) :]
         self.changing = by_end[:, fixed:].ravel()
-        stay = np.concatenate([by_end[:, :fixed].ravel(), at_ground])
-        self.fixed = np.bincount(stay, np.concatenate([_four(fixed_siemens), weight]), minlength=len(cells))
+        self.staying = np.concatenate([by_end[:, :fixed].ravel(), at_ground])
+        self.fixed = np.bincount(self.staying, np.concatenate([_four(fixed_siemens), weight]), minlength=len(cells))
         starts = np.searchsorted(cells, np.arange(count + 1) * count)
         columns = (np.zeros(len(cells)), (cells % max(count, 1)).astype(np.intc), starts.astype(np.intc))
         self.table = csc_array(columns, shape=(count, count))

@@ -2,45 +2,14 @@
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
+from functools import partial
 
+from bom.duties.load_traces import printed_watts
 from bom.physics.lamp import power_at_v, upper_watts
 from bom.read.job import JobFile, Load
 from bom.read.margins import Margins
+from bom.read.states import State
 from bom.span import Span
-
-
-@dataclass(frozen=True)
-class State:
-    """An operating state of the bike.
-
-    conditions  words of the job file's `on` that hold in it
-    pack        which pack volts it is judged at
-    """
-
-    name: str
-    conditions: frozenset[str]
-    pack: str
-
-
-STATES: tuple[State, ...] = (
-    State("parked, key off", frozenset({"always"}), "full charge"),
-    State("key on, standing", frozenset({"always", "key"}), "full charge"),
-    State("riding by day", frozenset({"always", "key", "riding"}), "nominal"),
-    State("riding by night", frozenset({"always", "key", "riding", "night"}), "nominal"),
-    State(
-        "braking and indicating by night",
-        frozenset({"always", "key", "riding", "night", "brake", "indicate"}),
-        "nominal",
-    ),
-    State("full throttle, empty pack", frozenset({"always", "key", "riding", "night"}), "lowest sag"),
-    State("regeneration, full pack", frozenset({"always", "key", "riding", "brake"}), "highest bus"),
-    State("charging", frozenset({"always", "charging"}), "full charge"),
-    State(
-        "rain, everything on",
-        frozenset({"always", "key", "riding", "night", "brake", "indicate", "horn", "rain"}),
-        "lowest rest",
-    ),
-)
 
 
 @dataclass(frozen=True)
@@ -64,31 +33,44 @@ class Budget:
 
     loads   every load by name
     states  amps by state name
+    kinds   the states themselves
     """
 
     loads: Mapping[str, LoadAmps]
     states: Mapping[str, float]
     rail_v: float
+    kinds: tuple[State, ...]
 
     @property
     def worst(self) -> tuple[str, float]:
         """Name the state that asks most, and its amps."""
         return max(self.states.items(), key=lambda item: item[1])
 
+    @property
+    def parked(self) -> float:
+        """Give the most amps of a state with the key off in which nothing charges."""
+        rest = [self.states[state.name] for state in self.kinds if not state.key and state.traction == "none"]
+        return max(rest, default=0.0)
+
     def amps(self, names: Iterable[str]) -> float:
         """Add the amps of some loads."""
         return sum(self.loads[name].amps for name in names if name in self.loads)
 
 
-def budget(job: JobFile, margins: Margins, coil_a: float) -> Budget:
+def budget(job: JobFile, margins: Margins, coil_a: float, kinds: tuple[State, ...]) -> Budget:
     """Work out the 12 V budget; `coil_a` is what the relay and contactor coils hold with the key on."""
     rail = margins.rail_volts
     loads = {load.name: load_amps(load, rail) for load in job.loads}
     states = {}
-    for state in STATES:
-        amps = sum(entry.amps for entry in loads.values() if state.conditions & set(entry.load.on))
-        states[state.name] = amps + (coil_a if "key" in state.conditions else 0.0)
-    return Budget(loads, states, rail)
+    for state in kinds:
+        amps = sum(entry.amps for entry in burning(state, loads.values()))
+        states[state.name] = amps + (coil_a if state.key else 0.0)
+    return Budget(loads, states, rail, kinds)
+
+
+def burning(state: State, loads: Iterable[LoadAmps]) -> list[LoadAmps]:
+    """List the loads that are on in a state."""
+    return [entry for entry in loads if state.conditions & set(entry.load.on)]
 
 
 def load_amps(load: Load, rail_v: float) -> LoadAmps:
@@ -115,4 +97,4 @@ def side_watts(job: JobFile) -> Span:
     """Lamp watts a flasher sees on one side, as printed on the bulbs; a load counts those that burn together."""
     lamps = [load for load in job.loads if "indicate" in load.on and load.kind in ("filament", "LED")]
     watts = sum((load.power or 0.0) * load.count for load in lamps)
-    return Span.of(watts, "power", "lamps of one side, watts as printed")
+    return Span.of(watts, "power", "lamps of one side, watts as printed", partial(printed_watts, lamps))

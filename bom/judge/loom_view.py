@@ -2,25 +2,44 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from functools import cached_property
+from typing import TYPE_CHECKING
 
 from bom.duties.circuits import Facts
+from bom.duties.model import Duty
 from bom.judge.verdict import Verdict
 from bom.loom.model import Loom
 from bom.parts import Parts
+from bom.span import Span
+from bom.trace import Fact, Origin
+
+if TYPE_CHECKING:
+    from bom.circuit.walks import Walks
 
 
 @dataclass(frozen=True)
 class LoomView:
-    """The loom with the parts that stand in it."""
+    """The loom with the parts that stand in it, and what was solved and walked of it."""
 
     loom: Loom
     facts: Facts
     parts: Mapping[str, Parts]
+    duties: Mapping[str, Duty]
+
+    @cached_property
+    def walks(self) -> "Walks":
+        """Give the solved states and the walks; the solver is loaded when they are first asked for."""
+        from bom.circuit.walks import Walks
+
+        return Walks.of(self)
 
 
 @dataclass(frozen=True)
 class LoomAnswer:
-    """One answer about the whole build, in printed words."""
+    """One answer about the whole build, in printed words.
+
+    offers, needs  the figures (or words) behind what is printed, each with where it comes from; `why` prints them
+    """
 
     subject: str
     verdict: Verdict
@@ -29,3 +48,10 @@ class LoomAnswer:
     needed: str
     because: str
     datum: str = ""
+    offers: Span | Fact | None = None
+    needs: Span | Fact | None = None
+
+
+def said(text: str, key: str) -> Fact:
+    """Give a word that the job says under a key."""
+    return Fact(text, text, Origin("job", key))

@@ -1,8 +1,9 @@
 """From a circuit's fuse to its loads: through the flasher, through the donor's switches, and back."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from bom.loom.builder import Builder
+from bom.loom.model import Bridge
 from bom.read.job import Item, Load
 
 # The donor's switches that carry a load's current, in the order current goes through them; alike ones lie side by side.
@@ -61,8 +62,9 @@ def lay_out_branches(build: Builder, circuit: str, fuse: str, loads: list[Load],
     for branch in _branches(build, circuit, loads):
         out, back = _way_out(build, branch, f"{fuse} out"), _way_back(build, branch) if returns else []
         _splice_lamps(build, branch, out[-1], back)
+        _bridge(build, branch, out[-1], returns=returns)
         laid.append((branch, [*out, back] if back else out))
-    whole_m = max(sum(_longest_m(level) + build.margins.tail_m for level in levels) for _, levels in laid)
+    whole_m = max(sum(_longest_m(level) + build.margin_m("tail_m") for level in levels) for _, levels in laid)
     served = _served(laid)
     for branch, levels in laid:
         for piece in (piece for level in levels for piece in level):
@@ -82,6 +84,39 @@ def lay_out_branches(build: Builder, circuit: str, fuse: str, loads: list[Load],
                 loads=served[piece.name],
             )
             build.finish(piece.name)
+
+
+def _bridge(build: Builder, branch: Branch, feeds: list[Piece], *, returns: bool) -> None:
+    """Say where current runs through the flasher, the switches and the lamps of a branch."""
+    known = {bridge.name for bridge in build.bridges}
+    if branch.flashes and "flasher" not in known:
+        build.bridges.append(Bridge("flasher", "contact", "flasher in", "flasher out", "flasher", "lit", ()))
+    for item in (item for stage in branch.stages for item in stage):
+        point = f"{item.name} ({branch.circuit})"
+        for way in WAYS.get(item.kind, ("",)):
+            bridge = Bridge(
+                f"{point}{way}", "contact", f"{point} in", f"{point} out{way}", f"switch {item.name}", f"lit{way}", ()
+            )
+            if bridge.name not in known:
+                build.bridges.append(replace(bridge, loads=tuple(item.feeds)))
+    for load in branch.loads:
+        # A light in another load's lamp returns with that.
+        back = f"{branch.label} minus" if branch.shells else _lamp_minus(build, load)
+        for piece in {piece.end: piece for piece in feeds}.values():
+            way = piece.end.removeprefix(f"{branch.label} plus")
+            build.bridges.append(
+                Bridge(
+                    f"{load.name}{way}", "load", piece.end, back if returns else "frame", "", f"lit{way}", (load.name,)
+                )
+            )
+
+
+def _lamp_minus(build: Builder, load: Load) -> str:
+    """Find where the lamp that holds another load's light returns."""
+    for bridge in build.bridges:
+        if bridge.kind == "load" and load.same_lamp_as in bridge.loads:
+            return bridge.end
+    return "12 V rail minus"
 
 
 def _served(laid: list[tuple[Branch, list[list[Piece]]]]) -> dict[str, tuple[str, ...]]:
@@ -181,7 +216,7 @@ def _to_switch_m(build: Builder, branch: Branch, item: Item, *, at_bar: bool) ->
     """Give the length to a switch, from another thing at the bar or from the fuse box."""
     if not _at_bar(item):
         return _run_m(build, branch.run)
-    return build.margins.bar_link_m if at_bar else _run_m(build, "front")
+    return build.margin_m("bar_link_m") if at_bar else _run_m(build, "front")
 
 
 def _from(here: str, froms: list[str]) -> str:
@@ -192,10 +227,10 @@ def _from(here: str, froms: list[str]) -> str:
 def _last_m(build: Builder, branch: Branch) -> float:
     """Give the length from a switch at the bar to the loads."""
     if RUN_ZONE[branch.run] == "bar":
-        return build.margins.bar_link_m
+        return build.margin_m("bar_link_m")
     return _run_m(build, "front") + _run_m(build, branch.run)
 
 
 def _run_m(build: Builder, run: str) -> float:
-    length_m: float = getattr(build.job.runs, run)
+    length_m: float = getattr(build.runs, run)
     return length_m

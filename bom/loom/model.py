@@ -84,6 +84,29 @@ class Wire:
 
 
 @dataclass(frozen=True)
+class Bridge:
+    """A way for current between two points that is no wire: through a part, a load or the pack.
+
+    kind   what it is: "fuse", "contact", "plug", "shunt", "resistor", "coil", "load", "key input", "meter",
+           "sense", "closer", "controller", "pack", "charger" or "buffer"
+    start  its plus, or where current comes in
+    end    its minus, or where current goes out
+    place  place of the part it runs through, "" where the job alone describes it
+    gate   what closes it: "" always; a switch ("key", "stop", "charge cap", "pack plug", "isolator"), a place
+           whose coil closes it, an output of the closer, "lit" where a load below is lit, "never"
+    loads  loads behind a switch, or the load itself
+    """
+
+    name: str
+    kind: str
+    start: str
+    end: str
+    place: str = ""
+    gate: str = ""
+    loads: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True)
 class Link:
     """Two places of which one bears on the other; pair rules judge them together."""
 
@@ -100,6 +123,7 @@ class Loom:
     places: tuple[Place, ...]
     wires: tuple[Wire, ...]
     links: tuple[Link, ...]
+    bridges: tuple[Bridge, ...] = ()
 
     def place(self, name: str) -> Place:
         """Find a place by name."""

@@ -6,6 +6,8 @@ from itertools import pairwise
 from bom.loom.builder import Builder
 from bom.loom.taps import lay_out_bus_sense
 
+BUS_STUB = "precharge bus stub"
+
 
 @dataclass(frozen=True)
 class Stop:
@@ -66,7 +68,7 @@ def _contactor(build: Builder) -> Stop:
 
 
 def _whole_path_m(build: Builder) -> float:
-    runs = build.job.runs
+    runs = build.runs
     return runs.pack_to_fuse + runs.fuse_to_contactor + runs.contactor_to_controller + runs.controller_to_pack
 
 
@@ -96,7 +98,7 @@ def _end(build: Builder, wire: str, stop: Stop) -> None:
 
 def _plus_path(build: Builder, stops: list[Stop]) -> None:
     """Cut the plus run into wires between what it goes through, with a lug wherever there is a stud."""
-    runs = build.job.runs
+    runs = build.runs
     build.wire(
         "pack lead",
         "pack plus to main fuse",
@@ -127,7 +129,7 @@ def _plus_path(build: Builder, stops: list[Stop]) -> None:
 
 def _minus_path(build: Builder) -> None:
     """Bring controller minus home through the post of the taps, the shunt and the pack plug."""
-    wishes, run = build.job.wishes, build.job.runs.controller_to_pack
+    wishes, run = build.job.wishes, build.runs.controller_to_pack
     stops = [_post(build, "minus post")]
     if wishes.meter == "volts and amps":
         build.in_line("shunt", "shunt", "shunt in the pack return", "traction", "frame")
@@ -161,27 +163,28 @@ def _precharge(build: Builder) -> None:
     build.link("rides", fuse, "precharge resistor")
     build.place("contactor closer", "closer", "closes the contactor when the bus is full", "precharge", "frame")
     build.link("drives", "contactor closer", "contactor")
+    runs = build.runs
+    # The resistor sits at the controller: with the contactor closed its fuse no longer guards the wire between them.
     path = (
-        (f"{fuse} out", "precharge relay in"),
-        ("precharge relay out", "precharge resistor in"),
-        ("precharge resistor out", "controller plus"),
+        ("precharge wire 1", (f"{fuse} out", "precharge relay in"), runs.contactor_to_controller, fuse),
+        ("precharge wire 2", ("precharge relay out", "precharge resistor in"), runs.contactor_to_controller, fuse),
+        (BUS_STUB, ("precharge resistor out", "controller plus"), runs.tap_stub, ""),
     )
-    length_m = build.job.runs.contactor_to_controller
-    for number, ends in enumerate(path, start=1):
-        wire = build.wire(
-            f"precharge wire {number}",
+    for name, ends, length_m, guard in path:
+        build.wire(
+            name,
             f"{ends[0]} to {ends[1]}",
             "precharge",
             "frame",
             ends,
             length_m,
-            guard=fuse,
-            part_of_m=length_m * len(path),
+            guard=guard,
+            part_of_m=sum(row[2] for row in path),
             together=build.margins.pair_wires,
         )
-        build.crimps(wire, 2 if number == 2 else 1)
-        if number == len(path):
-            build.lug(wire, "controller")
+        build.crimps(name, 2 if name == "precharge wire 2" else 1)
+    build.lug(BUS_STUB, "controller")
+    build.link("relieves", fuse, BUS_STUB)
     build.link("takes wire", "precharge fuse holder", "precharge wire 1")
     lay_out_bus_sense(build)
     _first_closing(build, fuse)
@@ -191,7 +194,7 @@ def _first_closing(build: Builder, fuse: str) -> None:
     """Place what stands in for the main fuse at the first closing: a spare precharge fuse on two short leads."""
     holder = build.place("first closing holder", "fuse_holder", "holder for the first closing", "precharge", "frame")
     build.link("takes fuse", holder, fuse)
-    run = build.job.runs.pack_to_fuse
+    run = build.runs.pack_to_fuse
     stub = build.wire(
         "first closing stub",
         "two leads from the first closing holder to the main fuse holder",
@@ -209,7 +212,7 @@ def _first_closing(build: Builder, fuse: str) -> None:
 
 def _phase_leads(build: Builder) -> None:
     """Run three leads to the motor's studs, or to its own tails in a covered joint."""
-    run = build.job.runs.controller_to_motor
+    run = build.runs.controller_to_motor
     build.wire(
         "phase leads",
         "three phase leads to the motor",

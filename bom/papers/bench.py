@@ -54,7 +54,7 @@ def bench(session: Session) -> Bench:
     working = highest if isfinite(highest) else full
     farads, ohm = bus_capacitance(facts), _precharge_ohm(build)
     drain, unknown = parked_drain_a(
-        LoomView(build.loom, facts, {name: entry.part for name, entry in build.filled.items()})
+        LoomView(build.loom, facts, {name: entry.part for name, entry in build.filled.items()}, build.duties)
     )
     return Bench(
         working_v=working,

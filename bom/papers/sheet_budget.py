@@ -1,14 +1,16 @@
 """The 12 V budget: every load in every state, summed by formulas, against what the converter holds."""
 
+from collections.abc import Sequence
 from math import isnan, nan
 
 from openpyxl.utils import get_column_letter
 
 from bom.build import Build
-from bom.duties.budget import STATES, LoadAmps
+from bom.duties.budget import LoadAmps
 from bom.judge.ratings import converter_amps
 from bom.papers.looks import AMPS, BOLD, COUNT, INPUT, NOTE, SECTION, TEXT, TOTAL, TOTAL_WORD
 from bom.papers.page import Heading, Page
+from bom.read.states import State
 
 LEFT = (
     Heading("load", 24, BOLD),
@@ -25,7 +27,7 @@ FIRST = 5
 def write_budget(page: Page, build: Build) -> None:
     """Write the sheet."""
     budget = build.facts.budget
-    headings = (*LEFT, *(Heading(state.name, 15, AMPS) for state in STATES), *RIGHT)
+    headings = (*LEFT, *(Heading(state.name, 15, AMPS) for state in budget.kinds), *RIGHT)
     page.put(1, 1, "12 V budget", SECTION)
     page.line(
         2,
@@ -39,13 +41,13 @@ def write_budget(page: Page, build: Build) -> None:
     row = FIRST - 1
     for entry in budget.loads.values():
         row += 1
-        _load(page, row, entry, len(headings))
+        _load(page, row, entry, budget.kinds, len(headings))
     row += 1
     _coils(page, row, build, len(headings))
     _sums(page, row + 1, build, len(headings))
 
 
-def _load(page: Page, row: int, entry: LoadAmps, width: int) -> None:
+def _load(page: Page, row: int, entry: LoadAmps, kinds: Sequence[State], width: int) -> None:
     load = entry.load
     page.put(row, 1, load.name, BOLD)
     page.put(row, 2, entry.each_w, INPUT)
@@ -54,7 +56,7 @@ def _load(page: Page, row: int, entry: LoadAmps, width: int) -> None:
         page.formula(row, 4, f"B{row}*C{row}/{RAIL}", entry.amps, AMPS)
     else:
         page.put(row, 4, entry.amps, AMPS)
-    for index, state in enumerate(STATES):
+    for index, state in enumerate(kinds):
         if state.conditions & set(load.on):
             page.formula(row, FIRST_STATE + index, f"$D{row}", entry.amps, AMPS)
         else:
@@ -68,8 +70,8 @@ def _coils(page: Page, row: int, build: Build, width: int) -> None:
     for column in (2, 3):
         page.put(row, column, "", TEXT)
     page.put(row, 4, coils.hold_a, AMPS)
-    for index, state in enumerate(STATES):
-        if "key" in state.conditions:
+    for index, state in enumerate(build.facts.budget.kinds):
+        if state.key:
             page.formula(row, FIRST_STATE + index, f"$D{row}", coils.hold_a, AMPS)
         else:
             page.put(row, FIRST_STATE + index, "", AMPS)
@@ -79,20 +81,20 @@ def _coils(page: Page, row: int, build: Build, width: int) -> None:
 def _sums(page: Page, row: int, build: Build, width: int) -> None:
     """Write the sum of each state, what the converter holds, what is left, and the pack volts meant."""
     held, how = _held(build)
-    words = ("together", "converter holds", "left over", "judged at pack volts")
+    words = ("together", "converter holds", "left over", "cells")
     for offset, (word, note) in enumerate(zip(words, ("", how, "below zero the 12 V side sags", ""), strict=True)):
         for column in range(1, width + 1):
             page.put(row + offset, column, "", TOTAL_WORD)
         page.put(row + offset, 1, word, TOTAL_WORD)
         page.put(row + offset, width, note, TOTAL_WORD)
-    for index, state in enumerate(STATES):
+    for index, state in enumerate(build.facts.budget.kinds):
         column = FIRST_STATE + index
         letter, amps = get_column_letter(column), build.facts.budget.states[state.name]
         page.formula(row, column, f"SUM({letter}{FIRST}:{letter}{row - 1})", amps, TOTAL)
         page.put(row + 1, column, held, TOTAL)
         if not isnan(held):
             page.formula(row + 2, column, f"{letter}{row + 1}-{letter}{row}", held - amps, TOTAL)
-        page.put(row + 3, column, state.pack, TOTAL_WORD)
+        page.put(row + 3, column, state.cells, TOTAL_WORD)
 
 
 def _held(build: Build) -> tuple[float, str]:

@@ -5,8 +5,8 @@ import numpy as np
 from bom.physics.ranges import Answer, Quantity, check_order, check_range
 
 LONGEST_ADIABATIC_S = 5.0
-_COPPER_FACTOR = 226.0
-_COPPER_INFERRED_ZERO_C = 234.5
+COPPER_FACTOR_A_S05_MM2 = 226.0
+COPPER_INFERRED_ZERO_C = 234.5
 
 
 def k_factor(*, start_c: Quantity, end_c: Quantity) -> Answer:
@@ -25,7 +25,9 @@ def k_factor(*, start_c: Quantity, end_c: Quantity) -> Answer:
     check_range("start_c", start_c, low=-40.0, high=250.0)
     check_range("end_c", end_c, low=-40.0, high=350.0)
     check_order("start_c", start_c, "end_c", end_c)
-    return _COPPER_FACTOR * np.sqrt(np.log((_COPPER_INFERRED_ZERO_C + end_c) / (_COPPER_INFERRED_ZERO_C + start_c)))
+    return COPPER_FACTOR_A_S05_MM2 * np.sqrt(
+        np.log((COPPER_INFERRED_ZERO_C + end_c) / (COPPER_INFERRED_ZERO_C + start_c))
+    )
 
 
 def withstand_a2s(*, area_mm2: Quantity, start_c: Quantity, end_c: Quantity) -> Answer:

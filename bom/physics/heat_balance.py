@@ -36,6 +36,27 @@ def insulation_resistivity_k_m_per_w(*, insulation: str | Sequence[str]) -> Answ
     return figures[0] if isinstance(insulation, str) else np.array(figures)
 
 
+def wall_k_m_per_w(*, conductor_mm: Quantity, outside_mm: Quantity, insulation: str | Sequence[str]) -> Answer:
+    """Thermal resistance of a metre of insulation, from metal to surface.
+
+    rho / (2 * pi) * ln(outside / conductor)
+
+    conductor_mm  0.3 to 30    over the strands
+    outside_mm    0.3 to 150   over the insulation, no less than conductor_mm
+    insulation    "xlpe", "pvc", "silicone", ""
+    returns       K m/W; NaN for an unknown insulation
+
+    Raises RangeError outside those spans.
+    Leaves out a second material, such as a sleeve.
+    Source: IEC 60287-2-1 (T1 of a single core), from memory.
+    """
+    check_range("conductor_mm", conductor_mm, low=0.3, high=30.0)
+    check_range("outside_mm", outside_mm, low=0.3, high=150.0)
+    check_order("conductor_mm", conductor_mm, "outside_mm", outside_mm)
+    resistivity = insulation_resistivity_k_m_per_w(insulation=insulation)
+    return resistivity / (2 * np.pi) * np.log(outside_mm / np.asarray(conductor_mm))
+
+
 def heat_balance_a(
     *,
     conductor_mm: Quantity,
@@ -64,18 +85,14 @@ def heat_balance_a(
     It reads about 10 % above tables for touching pairs, so it is never used without the table.
     Source: as `air.surface_loss_w_per_m`; IEC 60287-2-1 for the insulation, from memory.
     """
-    check_range("conductor_mm", conductor_mm, low=0.3, high=30.0)
-    check_order("conductor_mm", conductor_mm, "outside_mm", outside_mm)
     check_range("resistance_20_mohm_per_m", resistance_20_mohm_per_m, low=0.05, high=250.0)
     check_range("conductor_c", conductor_c, low=-40.0, high=250.0)
     check_range("ambient_c", ambient_c, low=-40.0, high=150.0)
     check_range("emissivity", emissivity, low=0.1, high=1.0)
     resistance_factor = copper_temperature_factor(temperature_c=conductor_c)
-    resistivity = insulation_resistivity_k_m_per_w(insulation=insulation)
-    wall_k_m_per_w = resistivity / (2 * np.pi) * np.log(outside_mm / np.asarray(conductor_mm))
     loss_w_per_m = _balanced_loss_w_per_m(
         outside_mm=outside_mm,
-        wall_k_m_per_w=wall_k_m_per_w,
+        wall=wall_k_m_per_w(conductor_mm=conductor_mm, outside_mm=outside_mm, insulation=insulation),
         # Air hotter than the conductor may be leaves no room for a rise, so no current.
         conductor_c=np.maximum(conductor_c, ambient_c),
         ambient_c=ambient_c,
@@ -87,7 +104,7 @@ def heat_balance_a(
 def _balanced_loss_w_per_m(
     *,
     outside_mm: Quantity,
-    wall_k_m_per_w: Quantity,
+    wall: Quantity,
     conductor_c: Quantity,
     ambient_c: Quantity,
     emissivity: Quantity,
@@ -103,7 +120,7 @@ def _balanced_loss_w_per_m(
         loss_w_per_m = surface_loss_w_per_m(
             outside_mm=outside_mm, surface_c=surface_c, ambient_c=ambient_c, emissivity=emissivity
         )
-        too_hot = loss_w_per_m * wall_k_m_per_w > conductor_c - surface_c
+        too_hot = loss_w_per_m * wall > conductor_c - surface_c
         low_c, high_c = np.where(too_hot, low_c, surface_c), np.where(too_hot, surface_c, high_c)
     # An unknown wall decides no comparison, so the search would end at the conductor's own temperature.
-    return np.where(np.isnan(wall_k_m_per_w), np.nan, loss_w_per_m)
+    return np.where(np.isnan(wall), np.nan, loss_w_per_m)

@@ -83,6 +83,30 @@ def greatest_load_w(*, resistance_ohm: Quantity, voltage_v: Quantity, fraction: 
     return fraction * (1.0 - fraction) * worst_power_w(resistance_ohm=resistance_ohm, voltage_v=voltage_v)
 
 
+def left_after_precharge_v(*, resistance_ohm: Quantity, voltage_v: Quantity, load_w: Quantity) -> Answer:
+    """Bus volts at which a precharge ends for good while a constant-power load sits on the bus.
+
+    (V + sqrt(V^2 - 4 * R * P)) / 2
+
+    resistance_ohm  0.1 to 1e6
+    voltage_v       0 to 1000   pack volts
+    load_w          0 to 1e6
+    returns         V; NaN where V^2 < 4 * R * P: the bus never settles, and nothing may be closed on it. Pack
+                    volts less this is the step that the contactor still closes on.
+
+    Raises RangeError outside those spans.
+    Leaves out how long that takes, and whether the load lets the bus past its own start: see
+    `time_under_load_s`.
+    Source: derived (what the resistor passes equals what the load draws; the higher root is the stable one).
+    """
+    check_range("resistance_ohm", resistance_ohm, low=0.1, high=1e6)
+    check_range("voltage_v", voltage_v, low=0.0, high=1000.0)
+    check_range("load_w", load_w, low=0.0, high=1e6)
+    under_root = np.square(voltage_v) - 4.0 * resistance_ohm * load_w
+    settled = (voltage_v + np.sqrt(np.maximum(under_root, 0.0))) / 2.0
+    return np.where(under_root < 0.0, np.nan, settled)[()]
+
+
 def time_under_load_s(
     *,
     resistance_ohm: Quantity,

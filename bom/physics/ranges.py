@@ -37,3 +37,12 @@ def check_order(lower_name: str, lower: Quantity, upper_name: str, upper: Quanti
             f"{lower_name} = {lows[wrong][0]:g} is above {upper_name} = {highs[wrong][0]:g}: "
             f"{lower_name} must be no more than {upper_name}"
         )
+
+
+def known_only(answer: Answer, *arguments: Quantity) -> Answer:
+    """Give the answer in the arguments' common shape, with NaN wherever any argument is NaN."""
+    whole, *columns = np.broadcast_arrays(np.asarray(answer, dtype=float), *arguments)
+    unknown = np.zeros(whole.shape, dtype=bool)
+    for column in columns:
+        unknown |= np.isnan(column)
+    return np.where(unknown, np.nan, whole)[()]

@@ -23,6 +23,7 @@ from bom.read.families import (
 )
 from bom.read.margins import Margins, read_margins
 from bom.read.questions import Question, Way, read_questions, read_ways
+from bom.read.states import State, read_states
 from bom.read.tables import Table, read_table
 
 
@@ -56,6 +57,7 @@ class Catalogue:
     suppliers     full name of each supplier
     find_out      quick ways to a figure, the one for every other figure last
     ask_supplier  what to ask where a column is blank
+    states        operating states that every bike is judged in
     """
 
     families: Mapping[str, Parts]
@@ -65,6 +67,7 @@ class Catalogue:
     suppliers: Mapping[str, str]
     find_out: tuple[Way, ...]
     ask_supplier: tuple[Question, ...]
+    states: tuple[State, ...]
 
 
 def read_catalogue(folder: Path) -> Catalogue:
@@ -90,12 +93,13 @@ def read_catalogue(folder: Path) -> Catalogue:
     margins = read_margins(folder / "settings" / "margins.csv", faults)
     ways = read_ways(folder / "settings" / "find_out.csv", faults)
     questions = read_questions(folder / "settings" / "ask_supplier.csv", faults)
+    states = read_states(folder / "settings" / "states.csv", faults)
     if faults:
         raise InputError(faults)
     curves = {name: _curve(table, CURVES[name][0].name) for name, table in lines.items()}
     families = {family.name: _parts(family, tables[family.name], curves) for family in FAMILIES}
     names = {str(row["supplier"]): str(row["name"]) for row in suppliers.rows}
-    return Catalogue(families, _offers(offers, prices), margins, places, names, ways, questions)
+    return Catalogue(families, _offers(offers, prices), margins, places, names, ways, questions, states)
 
 
 def _columns(family: Family) -> tuple[Column, ...]:

@@ -25,6 +25,7 @@ Watts = Annotated[float, quantity("power", 0.05, 2000)]
 # Resistances and areas: what the formulas of pack and cable take.
 CellOhms = Annotated[float, quantity("resistance", 5e-5, 0.2)]
 PackOhms = Annotated[float, quantity("resistance", 1e-4, 10)]
+WindingOhms = Annotated[float, quantity("resistance", 1e-4, 100)]
 BusFarads = Annotated[float, quantity("capacitance", 5e-5, 0.1)]
 SmallFarads = Annotated[float, quantity("capacitance", 1e-8, 0.01)]
 Seconds = Annotated[float, quantity("time", 0.01, 86400)]
@@ -36,6 +37,8 @@ Currency = Annotated[str, AfterValidator(_currency)]
 Rate = Annotated[float, Field(gt=0, le=100_000, allow_inf_nan=False)]
 
 Condition = Literal["always", "key", "riding", "night", "brake", "indicate", "horn", "rain", "charging"]
+Cells = Literal["full", "nominal", "empty", "highest"]
+Traction = Literal["none", "idle", "continuous", "peak", "regeneration", "charging"]
 Keep = Literal["yes", "if it passes", "no"]
 
 
@@ -127,6 +130,7 @@ class Motor(Section):
 
     lead_area: Area | None = Field(None, description="copper of the motor's own tails; none when it has studs")
     stud: int = Field(8, ge=4, le=12, description="metric bolt of the joint to the phase leads")
+    winding_resistance: WindingOhms | None = Field(None, description="as an ohm-meter reads between two of its leads")
     back_emf: Volts | None = Field(None, description="highest volts it makes by itself, at top speed downhill")
 
 
@@ -309,6 +313,18 @@ class Wishes(Section):
     tight: bool = Field(False, description="parts that meet the duty without the margin may be chosen")
 
 
+class StateSection(Section):
+    """An operating state of this bike, beside those of the catalogue; one of the same name stands in its place."""
+
+    name: str = Field(min_length=1, description="what the builder calls it")
+    on: list[Condition] = Field(description="what is on in it, as the loads say it")
+    cells: Cells = Field("nominal", description="how the cells stand; highest is the bus as high as it goes")
+    air: Celsius | None = Field(None, description="air about everything; unsaid, the hottest of each zone")
+    key: bool = Field(True, description="the key is on")
+    contactor: bool = Field(True, description="the main contactor is closed")
+    traction: Traction = Field("idle", description="what the controller does")
+
+
 class JobFile(Section):
     """One bike's conversion."""
 
@@ -324,5 +340,6 @@ class JobFile(Section):
     ambient: Ambient = Field(Ambient(), description="temperatures")
     wishes: Wishes = Field(Wishes(), description="arrangements")
     money: Money = Field(Money(), description="currency")
+    states: list[StateSection] = Field([], description="operating states of this bike")
     pins: dict[str, str] = Field({}, description="part to use at a place, whatever is cheaper")
     margins: dict[str, float] = Field({}, description="margins set otherwise than in the margins table")

@@ -6,8 +6,9 @@ from collections.abc import Callable
 import numpy as np
 import pytest
 
+from bom.circuit.compiled import Compiled
 from bom.circuit.network import Network
-from bom.circuit.solve import Solution, solve
+from bom.circuit.solve import Solution, solve, solve_compiled
 
 Solved = Callable[[str], Solution]
 
@@ -262,3 +263,21 @@ def test_what_swings_from_round_to_round_settles(solved):
     assert solution.let_go == ("one",)
     # Kirchhoff at M0: what leaves through a and c is what the pack brings.
     assert solution.amps["a"] + solution.amps["c"] == pytest.approx(solution.amps["pack"], rel=1e-6)
+
+
+@pytest.mark.parametrize("start_v", [0.0, 1.0, 10.0, 24.0, 36.0, 48.0, 100.0])
+def test_any_start_ends_at_the_upper_answer(network_of, start_v):
+    # 500 W of at most 576 W: 24 + sqrt(576 - 500) = 32.717798 V; a start below the least of 12 V does not stay there.
+    compiled = Compiled(network_of("reference M\nsource s P M 48 1\nwatts load P M 500 12"))
+    solution = solve_compiled(compiled, np.array([0.0, start_v]))
+    assert solution.let_go == ()
+    assert solution.at("P", "M") == pytest.approx(32.717798, rel=1e-6)
+
+
+def test_other_resistors_in_the_same_network(network_of):
+    lines = "reference M\nsource s P M 48 1\nwire a P A {ohm}\nwatts load A M 300 12"
+    compiled = Compiled(network_of(lines.format(ohm=0.5)))
+    before = solve_compiled(compiled)
+    other = solve_compiled(compiled.with_siemens(np.array([1 / 0.2])), before.volts)
+    assert other.volts == pytest.approx(solve(network_of(lines.format(ohm=0.2))).volts, rel=1e-9)
+    assert solve_compiled(compiled).volts == pytest.approx(before.volts, rel=1e-12)

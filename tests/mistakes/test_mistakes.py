@@ -68,7 +68,8 @@ def findings(
         for name, part in job.pins.items():
             table = catalogue.families[loom.place(name).family]
             parts[name] = table.take([table.index(part)])
-        found = judge_build(LoomView(loom, facts, parts), envelope(loom, facts))
+        duties = envelope(loom, facts)
+        found = judge_build(LoomView(loom, facts, parts, duties), duties)
         return [f for f in found if f.rule == mistake.rule and mistake.place in f.subject.split(" / ")]
 
     return check

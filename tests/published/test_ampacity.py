@@ -1,10 +1,10 @@
-"""Published: amps of a wire, against the tables of three codes and one textbook."""
+"""Published: air, convection and amps of whole builds. Tables of amps: test_ampacity_tables.py."""
 
 import numpy as np
 import pytest
 
 from bom.physics.air import air_at, nusselt_horizontal_cylinder, surface_loss_w_per_m
-from bom.physics.ampacity import ampacity_a, bundle_factor, heat_balance_a, table_a
+from bom.physics.ampacity import ampacity_a, heat_balance_a, table_a
 from bom.physics.heat_balance import insulation_resistivity_k_m_per_w
 
 WITHIN_15_PERCENT = pytest.approx(1.0, abs=0.15)
@@ -79,35 +79,6 @@ def test_model_near_iec(*, method, conductor_c, insulation, ohm_per_km, conducto
     assert model_a / amps == WITHIN_15_PERCENT
 
 
-# Published: NFPA 70 Table 310.17, single insulated copper conductor in free air, 30 C; from memory.
-# Builds near NFPA 70 chapter 9 Tables 5 and 8, from memory.
-@pytest.mark.parametrize(
-    ("gauge", "conductor_c", "ohm_per_km", "conductor_mm", "outside_mm", "amps"),
-    [
-        ("14", 75.0, 8.451, 1.84, 2.8, 30),
-        ("14", 90.0, 8.451, 1.84, 2.8, 35),
-        ("12", 75.0, 5.315, 2.32, 3.28, 35),
-        ("10", 75.0, 3.343, 2.95, 4.14, 50),
-        ("8", 75.0, 2.102, 3.71, 5.44, 70),
-        ("6", 75.0, 1.322, 4.67, 6.4, 95),
-        ("4", 90.0, 0.8315, 5.89, 8.13, 140),
-        ("2", 75.0, 0.5229, 7.42, 9.65, 170),
-        ("1/0", 90.0, 0.3289, 9.45, 12.2, 260),
-        ("4/0", 75.0, 0.164, 13.41, 16.2, 360),
-    ],
-)
-def test_model_near_nec(*, gauge, conductor_c, ohm_per_km, conductor_mm, outside_mm, amps):
-    model_a = heat_balance_a(
-        conductor_mm=conductor_mm,
-        outside_mm=outside_mm,
-        resistance_20_mohm_per_m=ohm_per_km,
-        conductor_c=conductor_c,
-        ambient_c=30.0,
-        insulation="PVC",
-    )
-    assert model_a / amps == WITHIN_15_PERCENT
-
-
 # Published: 33 CFR 183.425 Table 5, 105 C column, outside engine space; read second-hand on a public page
 # (10 and 12 AWG from memory). Builds: tinned marine cable, from memory. The last column is the nominal mm2
 # that the size would be entered as.
@@ -150,97 +121,6 @@ def test_lower_of_both_is_no_more_than_boat_rules(*, gauge, ohm_per_km, conducto
         loaded_wires=1,
     )
     assert answer_a <= 1.05 * amps
-
-
-# Published: IEC 60364-5-52:2009 Table B.52.10 (70 C) and B.52.12 (90 C), methods E (to 16 mm2, two loaded
-# cores) and F (two touching); F at 90 C read second-hand on a public page, the rest from memory.
-@pytest.mark.parametrize(
-    ("area_mm2", "at_70_c", "at_90_c"),
-    [
-        (1.5, 22, 26),
-        (2.5, 30, 36),
-        (4, 40, 49),
-        (6, 51, 63),
-        (10, 70, 86),
-        (16, 94, 115),
-        (25, 131, 161),
-        (35, 162, 200),
-        (50, 196, 242),
-        (70, 251, 310),
-    ],
-)
-def test_table_rows(area_mm2, at_70_c, at_90_c):
-    assert table_a(area_mm2=area_mm2, conductor_c=70.0, ambient_c=30.0) == pytest.approx(at_70_c)
-    assert table_a(area_mm2=area_mm2, conductor_c=90.0, ambient_c=30.0) == pytest.approx(at_90_c)
-
-
-# Published: NFPA 70 Table 310.15(B)(1)(1) (2020 numbering), factor on a 30 C base; the 60 and 75 C columns
-# from 21 C up read second-hand on a public page, the rest from memory. Upper limit of each ambient band.
-NEC_AMBIENT = [
-    (75, 10, 1.20),
-    (90, 10, 1.15),
-    (60, 20, 1.15),
-    (90, 20, 1.08),
-    (75, 25, 1.05),
-    (60, 35, 0.91),
-    (90, 35, 0.96),
-    (75, 40, 0.88),
-    (90, 40, 0.91),
-    (75, 45, 0.82),
-    (75, 50, 0.75),
-    (90, 50, 0.82),
-    (60, 55, 0.41),
-    (75, 60, 0.58),
-    (75, 70, 0.33),
-    (90, 70, 0.58),
-    (90, 85, 0.29),
-]
-# Published: IEC 60364-5-52:2009 Table B.52.14; from 35 C read second-hand on a public page, else from memory.
-IEC_AMBIENT = [
-    (70, 10, 1.22),
-    (90, 15, 1.12),
-    (70, 20, 1.12),
-    (90, 25, 1.04),
-    (70, 35, 0.94),
-    (90, 40, 0.91),
-    (70, 45, 0.79),
-    (70, 50, 0.71),
-    (90, 55, 0.76),
-    (90, 65, 0.65),
-    (90, 80, 0.41),
-]
-# Published: 33 CFR 183.425 Table 5 note 1, engine spaces at 50 C; read second-hand on a public page. (Its
-# 200 C column keeps 1.0, more than the square root gives.)
-CFR_AMBIENT = [(60, 50, 0.58), (75, 50, 0.75), (90, 50, 0.82), (105, 50, 0.85)]
-
-
-@pytest.mark.parametrize(("conductor_c", "ambient_c", "factor"), NEC_AMBIENT + IEC_AMBIENT + CFR_AMBIENT)
-def test_ambient_factors(conductor_c, ambient_c, factor):
-    at_30_c = table_a(area_mm2=10.0, conductor_c=conductor_c, ambient_c=30.0)
-    moved = table_a(area_mm2=10.0, conductor_c=conductor_c, ambient_c=ambient_c)
-    assert moved / at_30_c == pytest.approx(factor, abs=0.01)
-
-
-# Published: IEC 60364-5-52:2009 Table B.52.17 row 1; from memory.
-@pytest.mark.parametrize(
-    ("loaded_wires", "factor"),
-    [
-        (1, 1.0),
-        (2, 0.80),
-        (3, 0.70),
-        (4, 0.65),
-        (5, 0.60),
-        (6, 0.57),
-        (7, 0.54),
-        (8, 0.52),
-        (9, 0.50),
-        (12, 0.45),
-        (16, 0.41),
-        (20, 0.38),
-    ],
-)
-def test_bundle_rows(loaded_wires, factor):
-    assert bundle_factor(loaded_wires=loaded_wires) == factor
 
 
 # Published: 33 CFR 183.425 Table 5, 60 C column; read second-hand on a public page. Moving the 70 C column

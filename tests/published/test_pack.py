@@ -2,7 +2,7 @@
 
 import pytest
 
-from bom.physics.isolation import is_above_low_voltage
+from bom.physics.isolation import floor_ohm, is_above_low_voltage
 from bom.physics.pack import (
     CHEMISTRIES,
     cell_resistance_span_mohm,
@@ -12,26 +12,35 @@ from bom.physics.pack import (
 )
 
 
-# Trade: volts of one cell, full / nominal / empty, as cell makers mark them; read second-hand on a public
-# page, NMC-HV and lead-acid from memory.
-@pytest.mark.parametrize(
-    ("chemistry", "full_v", "nominal_v", "empty_v", "most_series_at_60_v"),
-    [
-        ("NMC", 4.20, 3.60, 3.00, 14),
-        ("NMC-HV", 4.35, 3.70, 3.00, 13),
-        ("NCA", 4.20, 3.60, 3.00, 14),
-        ("LCO", 4.20, 3.60, 3.00, 14),
-        ("LMO", 4.20, 3.70, 3.00, 14),
-        ("LFP", 3.65, 3.20, 2.50, 16),
-        ("LTO", 2.85, 2.40, 1.80, 21),
-        ("lead-acid", 2.45, 2.00, 1.75, 24),
-    ],
-)
-def test_cell_volts(chemistry, full_v, nominal_v, empty_v, most_series_at_60_v):
-    cell = CHEMISTRIES[chemistry]
-    assert (cell.full_v, cell.nominal_v, cell.empty_v) == (full_v, nominal_v, empty_v)
-    assert not is_above_low_voltage(voltage_v=cell.full_v * most_series_at_60_v)
-    assert is_above_low_voltage(voltage_v=cell.full_v * (most_series_at_60_v + 1))
+# Trade: volts of one cell, full / nominal / empty, as cell makers mark them. Three rows of the table are not
+# followed: LTO ending at 2.70 V (2.85 V is the higher, so the safer for parts) and sodium and nickel cells,
+# whose makers differ too much for a default.
+def test_cell_volts(cells_row):
+    row = cells_row
+    if row["chemistry"] in ("LTO-2.7", "Na-ion layered", "NiMH per cell"):
+        assert row["chemistry"] not in CHEMISTRIES
+        return
+    cell = CHEMISTRIES[row["chemistry"]]
+    assert (cell.full_v, cell.nominal_v) == (float(row["value"]), float(row["nominal_v"]))
+    # Lead-acid stops at 1.80 V by use and at 1.75 V by its makers' tables (10.5 V a block): the lower counts.
+    assert cell.empty_v == (1.75 if row["chemistry"] == "lead-acid" else float(row["empty_v"]))
+    most = int(row["most_series_at_60_v"])
+    assert not is_above_low_voltage(voltage_v=cell.full_v * most)
+    assert is_above_low_voltage(voltage_v=cell.full_v * (most + 1))
+
+
+# Published: pack volts by cells in series, their class, and the isolation floors of UN R136 5.1.3. Nominal
+# names (48 V, 72 V) say nothing of the class: full charge does.
+def test_pack_volts(agrees, pack_volts_row):
+    row = pack_volts_row
+    cell, series = CHEMISTRIES[row["chemistry"]], int(row["series"])
+    for name, printed in (("full_v", "value"), ("nominal_v", "nominal_v"), ("empty_v", "empty_v")):
+        assert agrees(getattr(cell, name) * series, row[printed])
+    full_v = float(row["value"])
+    assert is_above_low_voltage(voltage_v=full_v) == (row["above_60_v"] == "yes")
+    if row["dc_floor_ohm"]:
+        assert agrees(floor_ohm(working_voltage_v=full_v, combined_bus=False), row["dc_floor_ohm"])
+        assert agrees(floor_ohm(working_voltage_v=full_v), row["combined_floor_ohm"])
 
 
 def test_every_chemistry_says_where_its_figures_come_from():
@@ -62,27 +71,30 @@ def test_least_fault_of_a_cold_old_pack(agrees):
     assert agrees(fault_a, "500.0")
 
 
-# Published: DC resistance of real cells, (capacity Ah, mohm); the first six read second-hand on public pages,
-# the rest from memory. The span must hold every one of them.
-@pytest.mark.parametrize(
-    ("capacity_ah", "resistance_mohm"),
-    [
-        (3.0, 40.0),
-        (1.8, 30.0),
-        (25.9, 2.0),
-        (60.0, 0.8),
-        (20.0, 1.0),
-        (200.0, 0.2),
-        (2.5, 15.0),
-        (3.5, 50.0),
-        (280.0, 0.3),
-        (314.0, 0.6),
-        (60.0, 0.7),
-    ],
-)
-def test_real_cells_lie_in_the_span(capacity_ah, resistance_mohm):
-    low, high = cell_resistance_span_mohm(capacity_ah=capacity_ah)
-    assert low <= resistance_mohm <= high
+# Published: DC resistance of real cells at 25 C, new. The span must hold every one of them. Makers' 1 kHz figures
+# are lower by 1.3 to 2.5 times (from memory) and are not in the table.
+def test_real_cells_lie_in_the_span(cell_resistance_row):
+    low, high = cell_resistance_span_mohm(capacity_ah=float(cell_resistance_row["capacity_ah"]))
+    assert low <= float(cell_resistance_row["value"]) <= high
+
+
+# Published: IEC 61660-1:1997, quasi-steady 0.95 E / (R + wire) one second into the short, and first peak
+# E / (0.9 R + wire), E = 1.05 U for the battery above; read second-hand on a public page. Worked: 0.95 x 126 /
+# 25.098 mohm = 4769.3 A. The peak, which a fuse must break, is the higher; the steady one is what opens it.
+def test_steady_short_of_the_same_battery(agrees):
+    steady_a = lowest_fault_a(
+        lowest_rest_v=0.95 * 126.0, pack_resistance_ohm=0.0186, wire_resistance_ohm=0.006498, cold_aged_factor=1.0
+    )
+    assert agrees(steady_a, "4769.3")
+    assert steady_a < 5422.0
+
+
+# Worked: 20 cells of LFP of 0.6 mohm feed 4932 A through 4 mohm of wire, more than any strip or blade fuse of
+# ISO 8820 breaks (1000 A at 58 V, 2000 A at 58 V; read second-hand on a public page), and 2500 A of a 70 V one.
+def test_what_fuses_an_lfp_pack_asks_for():
+    cells_ohm = pack_resistance_ohm(series=20, parallel=1, cell_resistance_mohm=0.6)
+    fault_a = highest_fault_a(full_charge_v=73.0, pack_resistance_ohm=cells_ohm + 0.004 / 0.9)
+    assert all(fault_a > breaks_a for breaks_a in (1000.0, 2000.0, 2500.0))
 
 
 # The span is no wider than its two outermost cells ask for: 20 Ah of 1.0 mohm, 314 Ah of 0.6 mohm.

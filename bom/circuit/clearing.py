@@ -1,0 +1,163 @@
+"""Which fuse opens on a short, and when; and how hot the wires get by then."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+import numpy as np
+import numpy.typing as npt
+
+from bom.circuit.ohms import Strand
+from bom.judge.ratings import MOST_MULTIPLE, TimePoint, time_band
+from bom.parts import Parts
+from bom.physics.fault_heat import end_with_loss_c
+from bom.physics.fuse import earliest_s, latest_s, let_through_a2s, surely_opens_multiple
+
+Floats = npt.NDArray[np.float64]
+Ints = npt.NDArray[np.intp]
+
+SHARE = 0.02  # of the short's amps, below which a branch has no part in it
+LEAST_A = 0.01
+LONGEST_S = 86_400.0  # a day stands for "for ever": by then a wire is as hot as it gets
+
+
+@dataclass(frozen=True)
+class Fuse:
+    """A fuse as a short sees it.
+
+    column  of the network's resistors
+    points  published opening times; none where not known
+    """
+
+    name: str
+    column: int
+    rated_a: float
+    points: tuple[TimePoint, ...]
+
+    def would_do_a(self, amps: float, within_s: float) -> float:
+        """Give the greatest rating of its kind that surely opens on these amps in time; NaN where none does."""
+        return amps / surely_opens_multiple(within_s=within_s, points=self.points) if self.points else float("nan")
+
+
+def fuse_of(name: str, column: int, part: Parts | None) -> Fuse:
+    """Describe a fuse by the part that stands at its place."""
+    if part is None:
+        return Fuse(name, column, float("nan"), ())
+    return Fuse(name, column, float(part.number("rated_a")[0]), tuple(time_band(part, 0)))
+
+
+@dataclass(frozen=True)
+class Openings:
+    """What the fuses do in some shorts, a row each; -1 for a fuse that is not there.
+
+    first       the fuse that has surely opened first
+    smallest    the smallest fuse of the path
+    also        another fuse of the path that may open before the first one surely has
+    known       False where none surely opens and the times of one are not known
+    earliest_s  before this the first surely does not open
+    latest_s    by then it surely has; inf where none does
+    low_s       s that heat a wire as the first lets through at most, on the amps it surely gets
+    high_s      the same on the amps it may get
+    """
+
+    first: Ints
+    smallest: Ints
+    also: Ints
+    known: npt.NDArray[np.bool_]
+    earliest_s: Floats
+    latest_s: Floats
+    low_s: Floats
+    high_s: Floats
+
+
+def openings(fuses: Sequence[Fuse], low_a: Floats, high_a: Floats, short_a: Floats) -> Openings:
+    """Work out what opens in some shorts.
+
+    low_a, high_a  least and greatest amps of each fuse, a row a short
+    short_a        greatest amps of the shorts themselves
+    """
+    part_in = (high_a > SHARE * short_a[:, None]) & (high_a > LEAST_A)
+    rows, columns = np.nonzero(part_in)
+    # A converter's limit of just twice the rating counts as that, whatever the last digits of a division say.
+    rated = np.array([fuse.rated_a for fuse in fuses])[columns]
+    low, high = (np.round(amps[rows, columns] / rated, 9) for amps in (low_a, high_a))
+    times = _times(fuses, columns, np.minimum(low, MOST_MULTIPLE), np.minimum(high, MOST_MULTIPLE))
+    latest = np.where(np.isnan(times[0]), np.inf, times[0])
+    count = len(short_a)
+    first = _best(rows, latest, count)
+    opens = (first >= 0) & np.isfinite(np.append(latest, np.inf)[first])
+    others = np.where(np.isnan(times[1]), 0.0, times[1])
+    others[first[first >= 0]] = np.inf
+    rival = _best(rows, others, count)
+    overlaps = opens & (np.append(others, np.inf)[rival] < np.append(latest, np.inf)[first])
+    unknown = np.bincount(rows, np.isnan(times[0]), minlength=count) > 0
+    picked = [np.where(opens, np.append(column, np.inf)[first], np.inf) for column in times]
+    index = np.append(columns, -1)
+    return Openings(
+        np.where(opens, index[first], -1),
+        index[_best(rows, rated, count)],
+        np.where(overlaps, index[rival], -1),
+        opens | ~unknown,
+        picked[1],
+        picked[0],
+        picked[2],
+        picked[3],
+    )
+
+
+def _times(fuses: Sequence[Fuse], columns: Ints, low: Floats, high: Floats) -> list[Floats]:
+    """Give latest, earliest, and seconds of heat on low and high multiples; fuses of one band are asked together."""
+    bands = {points: number for number, points in enumerate(dict.fromkeys(fuse.points for fuse in fuses))}
+    band_of = np.array([bands[fuse.points] for fuse in fuses], dtype=np.intp)[columns]
+    out = [np.full(len(columns), np.nan) for _ in range(4)]
+    for points, number in bands.items():
+        some = np.flatnonzero(band_of == number)
+        if not points or not len(some):
+            continue
+        out[0][some] = latest_s(multiple=low[some], points=points)
+        out[1][some] = earliest_s(multiple=high[some], points=points)
+        for column, multiple in ((out[2], low[some]), (out[3], high[some])):
+            through = let_through_a2s(current_a=multiple, rated_a=1.0, points=points)
+            column[some] = through / np.square(np.maximum(multiple, 1e-9))
+    return out
+
+
+def _best(rows: Ints, values: Floats, count: int) -> Ints:
+    """Give for each of `count` rows where its least value stands, -1 where it has none; the earlier of equal ones."""
+    order = np.lexsort((np.where(np.isnan(values), np.inf, values), rows))
+    found, at = np.unique(rows[order], return_index=True)
+    out = np.full(count, -1, dtype=np.intp)
+    out[found] = order[at]
+    return out
+
+
+@dataclass(frozen=True)
+class Metals:
+    """The cables of the wires, a column each, as the heat formula wants them."""
+
+    strands: tuple[Strand, ...]
+    area_mm2: Floats
+    conductor_mm: Floats
+    outside_mm: Floats
+    mohm_per_m: Floats
+    insulation: tuple[str, ...]
+    start_c: Floats
+    air_c: Floats
+    limit_c: Floats
+
+    def after_c(self, wires: Ints, amps: Floats, time_s: Floats) -> Floats:
+        """Give the temperature of one wire for each short, from the heat it stands in service."""
+        air = np.minimum(self.air_c[wires], self.start_c[wires])
+        return np.asarray(
+            end_with_loss_c(
+                area_mm2=self.area_mm2[wires],
+                conductor_mm=self.conductor_mm[wires],
+                outside_mm=self.outside_mm[wires],
+                resistance_20_mohm_per_m=self.mohm_per_m[wires],
+                insulation=[self.insulation[wire] for wire in wires],
+                current_a=np.minimum(amps, 100_000.0),
+                time_s=np.minimum(time_s, LONGEST_S),
+                start_c=self.start_c[wires],
+                ambient_c=air,
+            ),
+            dtype=np.float64,
+        )

@@ -1,0 +1,85 @@
+"""Ohms of everything that current runs through: wires with their joints, contacts, fuses, plugs, resistors."""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from bom.duties.model import Duty
+from bom.judge.loom_view import LoomView
+from bom.judge.ratings import cable_ampacity
+from bom.loom.model import Bridge, Wire
+from bom.parts import Parts
+from bom.physics.conductor import copper_resistance_mohm_per_m, copper_temperature_factor
+from bom.read.margins import Margins
+
+LEAST_OHM = 1e-6
+SENSE_OHM = 1e5  # inputs that only look
+
+
+@dataclass(frozen=True)
+class Strand:
+    """A wire as the circuit sees it.
+
+    ohm_20      copper at 20 C, without its joints
+    ampacity_a  A it carries for ever where it lies; NaN where not known
+    limit_c     temperature its metal, insulation and terminals stand
+    assumed     what stands in for a figure that is not known, "" for none
+    """
+
+    wire: Wire
+    ohm_20: float
+    ampacity_a: float
+    limit_c: float
+    assumed: str
+
+    def ohm(self, temperature_c: float, joint_ohm: float) -> float:
+        """Give the resistance at a temperature, with a joint at either end."""
+        factor = float(copper_temperature_factor(temperature_c=temperature_c))
+        return max(self.ohm_20 * factor + 2 * joint_ohm, LEAST_OHM)
+
+
+def strand(wire: Wire, part: Parts | None, duty: Duty, margins: Margins) -> Strand:
+    """Describe a wire by its cable; where none stands, or its copper is not known, by the drop or copper assumed."""
+    area = float(part.number("area_mm2")[0]) if part else float("nan")
+    per_m = float(part.number("resistance_mohm_per_m")[0]) if part else float("nan")
+    assumed = ""
+    if part is None and duty.has("drop_v", "carry_a") and duty.carry_a.high > 0:
+        ohm = duty.drop_v.low / duty.carry_a.high / float(copper_temperature_factor(temperature_c=margins.terminal_c))
+        return Strand(wire, ohm, float("nan"), margins.terminal_c, f"{wire.name} is open: the drop it may have")
+    if np.isnan(per_m):
+        if np.isnan(area):
+            area = margins.unknown_wire_mm2
+            assumed = f"copper of {wire.name} taken as {area:g} mm²"
+        per_m = float(copper_resistance_mohm_per_m(area_mm2=area))
+    limit = float(part.number("conductor_max_c")[0]) if part else float("nan")
+    ampacity = float(cable_ampacity(part, duty, margins).values[0]) if part else float("nan")
+    limit = margins.terminal_c if np.isnan(limit) else min(limit, margins.terminal_c)
+    return Strand(wire, per_m * wire.length_m / 1000, ampacity, limit, assumed)
+
+
+def strands(view: LoomView) -> dict[str, Strand]:
+    """Describe every wire of a loom that current can reach."""
+    margins = view.facts.margins
+    return {
+        wire.name: strand(wire, view.parts.get(wire.name), view.duties[wire.name], margins) for wire in view.loom.wires
+    }
+
+
+def bridge_ohm(bridge: Bridge, part: Parts | None, margins: Margins, *, high: bool) -> float:
+    """Ohms of a part that current runs through, at its sound worst or at its best."""
+    if bridge.kind == "fuse":
+        rated = float(part.number("rated_a")[0]) if part else float("nan")
+        drop = margins.fuse_drop_high_v if high else margins.fuse_drop_low_v
+        return LEAST_OHM if np.isnan(rated) or rated <= 0 else drop / rated
+    if bridge.kind == "shunt" and part:
+        rated, drop_mv = (float(part.number(name)[0]) for name in ("rated_a", "drop_mv"))
+        return max(float(np.nan_to_num(drop_mv / 1000 / rated)), LEAST_OHM)
+    if bridge.kind == "resistor":
+        ohm = float(part.number("resistance_ohm")[0]) if part else float("nan")
+        return 100.0 if np.isnan(ohm) else ohm
+    if bridge.kind == "sense":
+        return SENSE_OHM
+    heavy = bridge.kind == "plug" or (part is not None and part.family in ("contactor", "relay"))
+    if heavy:
+        return margins.heavy_contact_high_ohm if high else margins.heavy_contact_low_ohm
+    return margins.contact_high_ohm if high else margins.contact_low_ohm

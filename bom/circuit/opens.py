@@ -1,0 +1,147 @@
+"""The open walk: every wire opened once; and the bond that isolation denies, added once."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+import numpy as np
+
+from bom.circuit.bike import PACK_MINUS, RAIL_MINUS, WEAK, Bike, network
+from bom.circuit.live import DEAD_V, OPEN_S, Live, Settled, live, settle
+from bom.circuit.network import Resistor
+from bom.circuit.solve import solve
+from bom.circuit.waking import riding
+from bom.read.states import State
+
+FLOATS_V = 1.0  # a point that moves by less has not come adrift
+MORE = 1.2  # a wire that carries less over its part than this is not worth a line
+DRIVE = "the drive"
+GROUND_LEAD = "throttle or display ground"
+
+
+@dataclass(frozen=True)
+class Opened:
+    """A wire that came off, or broke.
+
+    dark    loads that go out
+    drops   coils that drop out
+    floats  point that moves most against its minus, and the volts it stands at then; "" for none
+    carries wire that now carries more than it may for ever, with its amps and its ampacity; "" for none
+    """
+
+    wire: str
+    dark: tuple[str, ...]
+    drops: tuple[str, ...]
+    floats: str
+    floats_v: float
+    carries: str
+    carries_a: float
+    ampacity_a: float
+
+    @property
+    def harmless(self) -> bool:
+        """Tell whether nobody would notice."""
+        return not (self.dark or self.drops or self.floats or self.carries)
+
+
+@dataclass(frozen=True)
+class StrayReturn:
+    """A pack minus that is lost and comes home through a thin lead of the controller.
+
+    wire     the wire of the traction return that is open
+    amps     through the thin lead
+    may_a    what it may carry
+    drop_v   volts by which the controller's minus rises over the pack's
+    """
+
+    wire: str
+    amps: float
+    may_a: float
+    drop_v: float
+
+
+def walk_opens(bike: Bike) -> tuple[Opened, ...]:
+    """Open each wire in turn, in the state that asks most of the 12 V side."""
+    state = riding(bike)
+    if state is None:
+        return ()
+    whole = live(bike, state)
+    before = settle(whole, bike.positions(state))
+    return tuple(_opened(bike, whole, before, name) for name in bike.strands if name in whole.columns)
+
+
+def _opened(bike: Bike, whole: Live, before: Settled, wire: str) -> Opened:
+    after = settle(whole, before.positions, (wire,), before.solution.volts)
+    floats, floats_v = _floats(whole, before, after)
+    carries, amps, ampacity = _carries(bike, before, after, wire)
+    lit = [_lit(bike, settled) for settled in (before, after)]
+    return Opened(
+        wire,
+        tuple(sorted(lit[0] - lit[1])),
+        tuple(sorted(before.positions.coils - after.positions.coils)),
+        floats,
+        floats_v,
+        carries,
+        amps,
+        ampacity,
+    )
+
+
+def _lit(bike: Bike, settled: Settled) -> set[str]:
+    index, solution = settled.solution.compiled.index, settled.solution
+    return {
+        bridge.loads[0] if bridge.loads else DRIVE
+        for bridge in bike.bridges
+        if bridge.kind in ("load", "controller")
+        and bridge.start in index
+        and solution.at(bridge.start, bridge.end) >= DEAD_V
+    }
+
+
+def _floats(whole: Live, before: Settled, after: Settled) -> tuple[str, float]:
+    """Name the point of a minus side that rises most: a return that is lost lifts what hangs on it."""
+    old, new = before.solution.volts, after.solution.volts
+    rise = np.where(np.abs(old) < FLOATS_V, np.abs(new), 0.0)
+    best = int(np.argmax(rise))
+    if rise[best] < FLOATS_V:
+        return "", 0.0
+    return whole.compiled.points[best], float(new[best])
+
+
+def _carries(bike: Bike, before: Settled, after: Settled, opened: str) -> tuple[str, float, float]:
+    """Name the wire that now carries most over its ampacity, and did not before."""
+    worst = ("", 0.0, 0.0)
+    for name, strand in bike.strands.items():
+        if name == opened or not strand.ampacity_a > 0:
+            continue
+        old, new = (abs(settled.solution.amps.get(name, 0.0)) for settled in (before, after))
+        over = new / strand.ampacity_a
+        if new > MORE * old and over > max(1.0, worst[1] / worst[2] if worst[2] else 0.0):
+            worst = (name, new, strand.ampacity_a)
+    return worst
+
+
+def walk_stray_returns(bike: Bike) -> tuple[StrayReturn, ...]:
+    """Add the bond that is taken to be absent, and open each wire of the traction return in turn.
+
+    The controller's own ground of throttle, display or brake lead is joined to its minus inside. Where that lead
+    meets the 12 V minus, and the converter joins that to the pack's, the motor's amps come home through it.
+    """
+    state = riding(bike)
+    if state is None:
+        return ()
+    return tuple(_strays(bike, state))
+
+
+def _strays(bike: Bike, state: State) -> Iterator[StrayReturn]:
+    margins = bike.view.facts.margins
+    bond = Resistor(GROUND_LEAD, "controller minus", RAIL_MINUS, margins.signal_ground_ohm)
+    returns = [
+        wire.name
+        for wire in bike.view.loom.wires
+        if bike.view.loom.place(wire.name).circuit == "traction" and wire.name.startswith("return to")
+    ]
+    for wire in returns:
+        solution = solve(network(bike, state, WEAK, without=wire, added=(bond,)))
+        amps = abs(solution.amps[GROUND_LEAD])
+        lift = solution.at("controller minus", PACK_MINUS) if amps > OPEN_S else float("nan")
+        yield StrayReturn(wire, amps, margins.signal_ground_a, lift)

@@ -1,0 +1,72 @@
+"""Which contacts are closed in a state, and which loads are lit."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field, replace
+
+from bom.loom.bridges import CLOSER_CLOSES, CLOSER_FILLS
+from bom.loom.model import Bridge
+from bom.read.job import Load
+from bom.read.states import State
+
+# A change-over switch has one way closed; of lamps on both sides one side burns.
+OPEN_WAYS = ("lit right", "lit main")
+
+
+@dataclass(frozen=True)
+class Positions:
+    """The position of everything that opens and closes.
+
+    key        the key is on
+    cap        the charge port's cap is on, so that its switch is closed
+    coils      places whose coil has pulled its contact in
+    fills      the closer drives the precharge relay
+    closes     the closer drives the contactor
+    conditions what is on, in the words of the loads
+    isolated   the plug or isolator is open
+    ways       both ways of a change-over switch at once: to have every contact in one network
+    """
+
+    key: bool
+    cap: bool
+    coils: frozenset[str]
+    fills: bool
+    closes: bool
+    conditions: frozenset[str]
+    isolated: bool = False
+    ways: bool = False
+    loads: Mapping[str, Load] = field(default_factory=dict)
+
+    def closed(self, bridge: Bridge) -> bool:
+        """Tell whether current can pass a bridge."""
+        gate = bridge.gate
+        if gate == "":
+            return True
+        if gate.startswith("lit"):
+            return (self.ways or gate not in OPEN_WAYS) and (not bridge.loads or any(map(self.lit, bridge.loads)))
+        named = {"key": self.key, "stop": True, "charge cap": self.cap, CLOSER_FILLS: self.fills}
+        named |= {CLOSER_CLOSES: self.closes, "pack plug": not self.isolated, "isolator": not self.isolated}
+        return named.get(gate, gate in self.coils)
+
+    def lit(self, name: str) -> bool:
+        """Tell whether a load is on."""
+        return name in self.loads and bool(self.conditions & set(self.loads[name].on))
+
+    def with_coils(self, coils: frozenset[str]) -> "Positions":
+        """Let other coils be pulled in."""
+        return replace(self, coils=coils)
+
+
+def positions_of(state: State, loads: Mapping[str, Load], coils: frozenset[str]) -> Positions:
+    """Give the positions of a state: with the key on every relay but the precharge one is in.
+
+    coils  places of the loom that have a coil
+    """
+    pulled = {coil for coil in coils if coil not in ("contactor", "precharge relay")} if state.key else set()
+    if state.contactor:
+        pulled.add("contactor")
+    charging = state.traction == "charging"
+    if charging:
+        pulled -= {"key input relay"}
+    return Positions(
+        state.key, not charging, frozenset(pulled), False, state.contactor, frozenset(state.conditions), loads=loads
+    )

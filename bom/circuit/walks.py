@@ -1,0 +1,61 @@
+"""Everything that is walked and solved of one finished build."""
+
+from dataclasses import dataclass
+from functools import cached_property
+
+from bom.circuit.bike import Bike, bike_of
+from bom.circuit.fault import Fault
+from bom.circuit.faults import walk_faults
+from bom.circuit.motor_side import Figure, motor_side
+from bom.circuit.opens import Opened, StrayReturn, walk_opens, walk_stray_returns
+from bom.circuit.rushes import Rush, rushes
+from bom.circuit.standing import Standing, stand_states
+from bom.circuit.waking import Waking, wake
+from bom.judge.loom_view import LoomView
+
+
+@dataclass(frozen=True)
+class Walks:
+    """The solved states and the walks of a build, each worked out when it is first asked for."""
+
+    bike: Bike
+
+    @classmethod
+    def of(cls, view: LoomView) -> "Walks":
+        """Take a finished build."""
+        return cls(bike_of(view))
+
+    @cached_property
+    def states(self) -> tuple[Standing, ...]:
+        """Every operating state."""
+        return stand_states(self.bike)
+
+    @cached_property
+    def faults(self) -> tuple[Fault, ...]:
+        """A short at every point."""
+        return walk_faults(self.bike)
+
+    @cached_property
+    def opens(self) -> tuple[Opened, ...]:
+        """Every wire opened."""
+        return walk_opens(self.bike)
+
+    @cached_property
+    def strays(self) -> tuple[StrayReturn, ...]:
+        """The traction return lost, with the bond that isolation denies."""
+        return walk_stray_returns(self.bike)
+
+    @cached_property
+    def rushes(self) -> tuple[Rush, ...]:
+        """What rushes in at every closing."""
+        return rushes(self.bike, self.faults)
+
+    @cached_property
+    def motor(self) -> tuple[Figure, ...]:
+        """The figures of the motor's side."""
+        return motor_side(self.bike)
+
+    @cached_property
+    def waking(self) -> Waking | None:
+        """The energising sequence."""
+        return wake(self.bike)

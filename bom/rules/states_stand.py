@@ -1,0 +1,41 @@
+"""Every operating state can be sustained.
+
+Asks:     with the chosen parts, solved as a circuit, no converter or controller stands below its lowest supply, no
+          draw of watts is past its crest, and no coil falls below its drop-out volts, in any state.
+Why:      on an empty or cold pack the lamps, or the contactor under load, would let go while riding.
+Cure:     what lets go is named: a converter or contactor of lower volts, thicker wire, or a lower controller limit.
+Ignores:  bursts shorter than the pack's own settling.
+Source:   nodal analysis with the quadratic of a constant-power load, circuit theory; states by common practice.
+"""
+
+from bom.judge.loom_view import LoomAnswer, LoomView
+from bom.judge.rule import LoomRule
+from bom.judge.verdict import Verdict
+
+
+def judge(view: LoomView) -> list[LoomAnswer]:
+    """Name each state that collapses, and what goes first; else the lowest bus volts of all."""
+    states = view.walks.states
+    what = "state sustained"
+    answers = [
+        LoomAnswer(
+            state.state.name,
+            Verdict.FAIL if state.settles else Verdict.CANT_TELL,
+            what,
+            "no" if state.settles else "only with a strong pack",
+            "yes",
+            state.collapsed,
+            "" if state.settles else view.facts.pack.resistance_ohm.datum,
+        )
+        for state in states
+        if state.collapsed
+    ]
+    if answers or not states:
+        return answers
+    lowest = min(states, key=lambda state: state.volts("pack plus", "pack minus"))
+    volts = lowest.volts("pack plus", "pack minus")
+    because = f"{len(states)} states solved; lowest pack volts {volts:.1f} V, {lowest.state.name}"
+    return [LoomAnswer("all states", Verdict.PASS, what, "yes", "yes", because)]
+
+
+RULE = LoomRule(judge)
