@@ -24,6 +24,7 @@ class Factors(Protocol):
 
 
 HOLDS, LIMITS, OFF = 0, 1, 2  # what a converter does
+DRAW_S, INPUT_S = 1e-9, 1e-7  # siemens of a draw, and of a converter's input, that takes nothing: some 10 Mohm there
 
 
 class Compiled:
@@ -122,17 +123,17 @@ class Compiled:
         """Give each draw as a conductance and a current pushed in, at these volts; at rest only the conductance."""
         taken_w, lowest_v = self._input_w(volts, modes)
         draws = (
-            (self.draw_ends, self.amount, self.least_v, self.is_watts),
-            (self.input_ends, taken_w, lowest_v, np.ones(len(taken_w), dtype=bool)),
+            (self.draw_ends, self.amount, self.least_v, self.is_watts, DRAW_S),
+            (self.input_ends, taken_w, lowest_v, np.ones(len(taken_w), dtype=bool), INPUT_S),
         )
         out = []
-        for pair, amount, least_v, is_watts in draws:
+        for pair, amount, least_v, is_watts, rest_s in draws:
             if not with_draws:
-                out.append((pair, np.full(len(amount), 1e-9), np.zeros(len(amount))))
+                out.append((pair, np.full(len(amount), rest_s), np.zeros(len(amount))))
                 continue
             across = self.across(volts, pair)
             amps, slope = draw_amps(across, amount, least_v, is_watts)
-            out.append((pair, slope + 1e-9, slope * across - amps))
+            out.append((pair, slope + rest_s, slope * across - amps))
         return out
 
     def _input_w(self, volts: Floats, modes: Ints) -> tuple[Floats, Floats]:

@@ -13,8 +13,11 @@ from bom.circuit.waking import riding
 from bom.read.states import State
 
 FLOATS_V = 1.0  # a point that moves by less has not come adrift
+ALIKE = 0.95  # points that rise within this of the most come adrift together
+IDLE_A = 1e-5  # less than any part draws: a wire that carries less leaves everything as it was when it opens
 MORE = 1.2  # a wire that carries less over its part than this is not worth a line
 DRIVE = "the drive"
+DRIVE_KINDS = ("controller", "key input")  # without either the motor stops
 GROUND_LEAD = "throttle or display ground"
 
 
@@ -70,6 +73,8 @@ def walk_opens(bike: Bike) -> tuple[Opened, ...]:
 
 
 def _opened(bike: Bike, whole: Live, before: Settled, wire: str) -> Opened:
+    if abs(before.solution.amps[wire]) < IDLE_A:
+        return Opened(wire, (), (), "", 0.0, "", 0.0, 0.0)
     after = settle(whole, before.positions, (wire,), before.solution.volts)
     floats, floats_v = _floats(whole, before, after)
     carries, amps, ampacity = _carries(bike, before, after, wire)
@@ -87,23 +92,30 @@ def _opened(bike: Bike, whole: Live, before: Settled, wire: str) -> Opened:
 
 
 def _lit(bike: Bike, settled: Settled) -> set[str]:
+    """Name what has volts to speak of: loads, the meter, and the drive where all that it needs has."""
     index, solution = settled.solution.compiled.index, settled.solution
-    return {
-        bridge.loads[0] if bridge.loads else DRIVE
+    stands = {
+        bridge.name: solution.at(bridge.start, bridge.end) >= DEAD_V
         for bridge in bike.bridges
-        if bridge.kind in ("load", "controller")
-        and bridge.start in index
-        and solution.at(bridge.start, bridge.end) >= DEAD_V
+        if bridge.kind in ("load", "meter", *DRIVE_KINDS) and bridge.start in index
     }
+    out = {
+        bridge.loads[0] if bridge.loads else bridge.name
+        for bridge in bike.bridges
+        if bridge.kind in ("load", "meter") and stands.get(bridge.name, False)
+    }
+    drive = [stands[bridge.name] for bridge in bike.bridges if bridge.kind in DRIVE_KINDS and bridge.name in stands]
+    return out | {DRIVE} if drive and all(drive) else out
 
 
 def _floats(whole: Live, before: Settled, after: Settled) -> tuple[str, float]:
     """Name the point of a minus side that rises most: a return that is lost lifts what hangs on it."""
     old, new = before.solution.volts, after.solution.volts
     rise = np.where(np.abs(old) < FLOATS_V, np.abs(new), 0.0)
-    best = int(np.argmax(rise))
-    if rise[best] < FLOATS_V:
+    most = float(np.max(rise, initial=0.0))
+    if most < FLOATS_V:
         return "", 0.0
+    best = int(np.argmax(rise >= ALIKE * most))  # of those that rise together the one nearest to the pack
     return whole.compiled.points[best], float(new[best])
 
 
