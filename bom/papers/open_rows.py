@@ -1,0 +1,90 @@
+"""The open walk as rows: each wire opened once, worst first; and a traction minus that is lost."""
+
+from collections.abc import Collection, Sequence
+from dataclasses import dataclass
+
+from bom.build import Build
+from bom.circuit.opens import DRIVE, Opened
+from bom.papers.wire_rows import wire_numbers
+
+NEEDED = ("meter", DRIVE)  # what is no load of the 12 V side
+ALL_LOADS = "everything on 12 V"
+
+
+@dataclass(frozen=True)
+class OpenRow:
+    """One wire that came off, in words.
+
+    stops  whether the drive stops
+    """
+
+    number: str
+    opened: Opened
+    dark: str
+    drops: str
+    stops: bool
+
+    @property
+    def alike(self) -> tuple[object, ...]:
+        """Give what rows that may share a line have in common."""
+        return (bool(self.opened.carries), bool(self.opened.floats), self.dark, self.drops)
+
+
+@dataclass(frozen=True)
+class StrayRow:
+    """One wire of the traction return that came off, with the throttle's ground joined to the 12 V minus."""
+
+    number: str
+    wire: str
+    amps: float
+    may_a: float
+    drop_v: float
+
+    @property
+    def too_much(self) -> bool:
+        """Tell whether the thin lead carries more than it may."""
+        return self.amps > self.may_a
+
+
+def open_rows(build: Build) -> list[OpenRow]:
+    """List the wires whose loss is noticed while it rides: overloads first, then floating minus, then what stops."""
+    numbers, opens = wire_numbers(build), build.walks.opens
+    loads = {name for opened in opens for name in opened.dark} - set(NEEDED)
+    rows = [
+        OpenRow(
+            numbers[opened.wire],
+            opened,
+            dark_words(opened.dark, loads),
+            ", ".join(opened.drops),
+            DRIVE in opened.dark,
+        )
+        for opened in opens
+        if not opened.harmless
+    ]
+    return sorted(rows, key=_order)
+
+
+def unnoticed(build: Build) -> list[str]:
+    """Name the wires whose loss changes nothing while it rides."""
+    numbers = wire_numbers(build)
+    return [f"{numbers[opened.wire]} {opened.wire}" for opened in build.walks.opens if opened.harmless]
+
+
+def stray_rows(build: Build) -> list[StrayRow]:
+    """List the wires of the traction return, worst first."""
+    numbers = wire_numbers(build)
+    rows = [StrayRow(numbers[s.wire], s.wire, s.amps, s.may_a, s.drop_v) for s in build.walks.strays]
+    return sorted(rows, key=lambda row: -row.amps)
+
+
+def dark_words(dark: Sequence[str], loads: Collection[str]) -> str:
+    """Name what goes out, the drive first; every load of the 12 V side in one word."""
+    rest = [name for name in dark if name not in (DRIVE, *loads)]
+    lamps = [name for name in dark if name in loads]
+    named = [ALL_LOADS] if len(lamps) == len(loads) > 1 else lamps
+    return ", ".join([*([DRIVE] if DRIVE in dark else []), *named, *rest])
+
+
+def _order(row: OpenRow) -> tuple[object, ...]:
+    opened = row.opened
+    return (not opened.carries, -abs(opened.floats_v), not row.stops, -len(opened.dark))
