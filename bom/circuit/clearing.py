@@ -77,7 +77,8 @@ def times_of(fuses: Sequence[Fuse], low_a: Floats, high_a: Floats, sure_high: Fl
             for column in columns:
                 column[:, number] = np.nan
             continue
-        low, high = low_a[:, number], high_a[:, number]
+        # A converter's limit of just twice the rating counts as that, whatever the last digits of a division say.
+        low, high = (np.round(amps[:, number], 9) for amps in (low_a, high_a))
         low_x, high_x = (np.minimum(amps / fuse.rated_a, MOST_MULTIPLE) for amps in (low, high))
         columns[0][:, number] = latest_s(multiple=low_x, points=fuse.points)
         columns[1][:, number] = earliest_s(multiple=high_x, points=fuse.points)

@@ -13,6 +13,7 @@ from bom.circuit.fault import Fault, Hot
 from bom.circuit.fault_network import CONVERTER, Limit, converter_limit, fault_network
 from bom.circuit.metals import metals_of
 from bom.circuit.shorts import Shorted, shorted
+from bom.loom.builder import TAP_CIRCUITS
 
 Floats = npt.NDArray[np.float64]
 Ints = npt.NDArray[np.intp]
@@ -70,15 +71,22 @@ def _pairs(bike: Bike, compiled: Compiled) -> tuple[Ints, list[tuple[str, str]]]
     back = {bridge.start: bridge.end for bridge in bike.bridges if bridge.kind in RETURN_KINDS}
     back |= {"converter in": "converter minus", "12 V plus": "12 V minus", "pack plus": PACK_MINUS}
     taps = "minus post" if "minus post" in index else PACK_MINUS
-    home = {compiled.islands[index[point]]: point for point in (taps, RAIL_MINUS) if point in index}
+    pack_side = _pack_points(bike)
     pairs, names = [], []
     for point, number in index.items():
-        onto = back.get(point, home.get(compiled.islands[number], ""))
+        onto = back.get(point, taps if point in pack_side else RAIL_MINUS)
         for to, name in ((onto, "its return"), (FRAME, "the frame")):
             if to in index and to != point:
                 pairs.append((number, index[to]))
                 names.append((point, name))
     return np.array(pairs, dtype=np.intp).reshape(-1, 2), names
+
+
+def _pack_points(bike: Bike) -> frozenset[str]:
+    """Give the points that the wires at pack volts join."""
+    at_pack = ("traction", *TAP_CIRCUITS)
+    wires = [wire for wire in bike.view.loom.wires if bike.view.loom.place(wire.name).circuit in at_pack]
+    return frozenset(point for wire in wires for point in (wire.start, wire.end))
 
 
 @dataclass(frozen=True)

@@ -43,6 +43,9 @@ def strand(wire: Wire, part: Parts | None, duty: Duty, margins: Margins) -> Stra
     area = float(part.number("area_mm2")[0]) if part else float("nan")
     per_m = float(part.number("resistance_mohm_per_m")[0]) if part else float("nan")
     assumed = ""
+    if part is None and duty.has("drop_v", "carry_a") and duty.carry_a.high > 0:
+        ohm = duty.drop_v.low / duty.carry_a.high / float(copper_temperature_factor(temperature_c=margins.terminal_c))
+        return Strand(wire, ohm, float("nan"), margins.terminal_c, f"{wire.name} is open: the drop it may have")
     if np.isnan(per_m):
         if np.isnan(area):
             area = margins.unknown_wire_mm2

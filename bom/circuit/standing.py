@@ -75,6 +75,8 @@ def _warm(strand: Strand, amps: float, air: float) -> float:
 def collapse(bike: Bike, state: State, solution: Solution) -> str:
     """Say what a state cannot sustain: a draw of watts past its crest, a converter, a controller, a coil."""
     told = [f"no answer was found for {state.name}"] if not solution.settled else []
+    if "converter" not in bike.view.parts:
+        return "; ".join([*told, *_below(bike, state, solution)])  # its open place is told elsewhere
     for name in solution.let_go:
         if name == "converter" and not _fed(bike, state):
             continue

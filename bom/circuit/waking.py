@@ -53,9 +53,9 @@ class Waking:
 
 
 def wake(bike: Bike) -> Waking | None:
-    """Walk the sequence with the key turned on; None where no state of the bike stands with the key on."""
+    """Walk the sequence with the key turned on; None where no state has the key on, or no converter stands."""
     state = next((state for state in bike.view.facts.budget.kinds if state.key and state.contactor), None)
-    if state is None:
+    if state is None or "converter" not in bike.view.parts:
         return None
     asleep = not converter_wakes(bike)
     awake = live(bike, state, without_source="converter" if asleep else "")

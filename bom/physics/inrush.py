@@ -41,7 +41,7 @@ def capacitor_rush(
     """Rush into empty capacitors when a pack is joined to them without precharge.
 
     With w = 1 / sqrt(L C) and z = R / 2 * sqrt(C / L): peak = V * sqrt(C / L) * exp(-z * w * t) at
-    w * t = arccosh(z) / sqrt(z^2 - 1), or arccos(z) / sqrt(1 - z^2) where z < 1. Without L: V / R at once.
+    w * t = arccos(z) / sqrt(1 - z^2), or arccosh(z) / sqrt(z^2 - 1) where z > 1. Without L: V / R at once.
 
     voltage_v       0 to 1000      pack volts less bus volts
     resistance_ohm  1e-4 to 1e6    pack, wires and capacitors together
@@ -62,19 +62,22 @@ def capacitor_rush(
     with np.errstate(divide="ignore", invalid="ignore"):
         period_s = np.sqrt(henries * farads)
         damping = ohms / 2.0 * np.sqrt(farads / henries)
-        beyond = np.sqrt(np.abs(np.square(damping) - 1.0))
-        angle = np.where(damping > 1.0, np.arccosh(np.maximum(damping, 1.0)), np.arccos(np.minimum(damping, 1.0)))
-        # At exactly critical damping both forms are 0 / 0, and their limit is 1.
-        phase = np.where(beyond == 0.0, 1.0, angle / beyond)
-        peak_a = volts * np.sqrt(farads / henries) * np.exp(-damping * phase)
-        slowest_s = period_s * np.where(damping >= 1.0, damping + beyond, 1.0 / damping)
+        angle = _peak_angle(damping)
+        peak_a = volts * np.sqrt(farads / henries) * np.exp(-damping * angle)
+        slowest_s = period_s * np.where(damping >= 1.0, damping + np.sqrt(np.square(damping) - 1.0), 1.0 / damping)
     stiff = henries == 0.0
     return CapacitorRush(
         known_only(np.where(stiff, volts / ohms, peak_a), *given),
-        known_only(np.where(stiff, 0.0, period_s * phase), *given),
+        known_only(np.where(stiff, 0.0, period_s * angle), *given),
         known_only(np.where(stiff, ohms * farads, slowest_s), *given),
         known_only(heat_j, *given),
     )
+
+
+def _peak_angle(damping: Answer) -> Answer:
+    """Angle w * t of the peak; both forms are one when taken as complex numbers, with 1 as their limit."""
+    ratio = np.arccos(damping + 0j) / np.sqrt(1.0 - np.square(damping) + 0j)
+    return np.where(damping == 1.0, 1.0, np.abs(ratio))
 
 
 def filament_rush(

@@ -13,6 +13,7 @@ from bom.loom.layout import lay_out
 from bom.parts import Parts
 from bom.read.catalogue import Catalogue
 from bom.read.load_job import load_job
+from bom.read.states import states_of
 
 JOBS = sorted((folder("templates") / "jobs").glob("*.toml"))
 
@@ -44,7 +45,8 @@ def test_hearsay_never_passes_cleanly(path, catalogue: Catalogue) -> None:
 
     for key_at in arrangements(job):
         loom = lay_out(job, margins, key_at)
-        duties = envelope(loom, _facts(job, margins, _counted(loom, job, margins), key_at))
+        states = states_of(catalogue.states, job)
+        duties = envelope(loom, _facts(job, margins, _counted(loom, job, margins), key_at, states))
         family = {place.name: families[place.family] for place in loom.places}
         for place in loom.places:
             note(judge_parts(family[place.name], duties[place.name], margins))

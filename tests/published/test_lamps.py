@@ -26,6 +26,7 @@ def test_no_category_takes_more(agrees, lamps_r37_row, read_table):
         if (other["printed_w"], other["nominal_v"]) == (row["printed_w"], row["nominal_v"])
     ]
     assert upper.watts == max(alike)
+    assert upper.source.split(", ")[1].startswith("UN R37")
     assert power_at_v(test_w=upper.watts, test_v=upper.test_v, voltage_v=test_v) >= greatest_w * 0.9999
 
 

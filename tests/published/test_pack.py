@@ -21,7 +21,7 @@ def test_cell_volts(cells_row):
         assert row["chemistry"] not in CHEMISTRIES
         return
     cell = CHEMISTRIES[row["chemistry"]]
-    assert (cell.full_v, cell.nominal_v) == (float(row["full_v"]), float(row["nominal_v"]))
+    assert (cell.full_v, cell.nominal_v) == (float(row["value"]), float(row["nominal_v"]))
     # Lead-acid stops at 1.80 V by use and at 1.75 V by its makers' tables (10.5 V a block): the lower counts.
     assert cell.empty_v == (1.75 if row["chemistry"] == "lead-acid" else float(row["empty_v"]))
     most = int(row["most_series_at_60_v"])
@@ -34,9 +34,9 @@ def test_cell_volts(cells_row):
 def test_pack_volts(agrees, pack_volts_row):
     row = pack_volts_row
     cell, series = CHEMISTRIES[row["chemistry"]], int(row["series"])
-    for name in ("nominal_v", "full_v", "empty_v"):
-        assert agrees(getattr(cell, name) * series, row[name])
-    full_v = float(row["full_v"])
+    for name, printed in (("full_v", "value"), ("nominal_v", "nominal_v"), ("empty_v", "empty_v")):
+        assert agrees(getattr(cell, name) * series, row[printed])
+    full_v = float(row["value"])
     assert is_above_low_voltage(voltage_v=full_v) == (row["above_60_v"] == "yes")
     if row["dc_floor_ohm"]:
         assert agrees(floor_ohm(working_voltage_v=full_v, combined_bus=False), row["dc_floor_ohm"])

@@ -1,0 +1,136 @@
+"""The fault walk: amps by hand, which fuse opens, what burns, and the path of a short to the frame."""
+
+from collections.abc import Callable
+
+import numpy as np
+import pytest
+
+from bom.build import Build
+from bom.circuit.fault import End, Fault
+
+Converted = Callable[..., Build]
+STREET_20_A_BLADE = "BF-0207"
+COMMON_MINUS = "CV-0102"  # 20 to 60 V in, 10 A, input and output share the minus
+
+
+def _fault(build: Build, point: str, to: str = "its return") -> Fault:
+    return next(fault for fault in build.walks.faults if fault.point == point and fault.to == to)
+
+
+def _ohm_20(build: Build, wire: str) -> float:
+    part = build.filled[wire].part
+    return float(part.number("resistance_mohm_per_m")[0]) * build.loom.wire(wire).length_m / 1000
+
+
+def test_a_short_at_the_plus_post_carries_what_ohms_law_says(converted: Converted) -> None:
+    """Worked: 84.0 V over 0.9 x 38 mohm, six leads with two joints each, fuse, plug and isolator, and the short."""
+    build = converted("street-72")
+    margins = build.facts.margins
+    leads = ["pack lead", "lead to pack plug", "lead to isolator", "lead to plus post"]
+    leads += ["return to pack plug", "return to pack minus"]
+    ohm = 0.9 * 0.038 + 1e-4 + sum(_ohm_20(build, lead) + 2 * margins.joint_low_ohm for lead in leads)
+    rated = float(build.filled["main fuse"].part.number("rated_a")[0])
+    ohm += margins.fuse_drop_low_v / rated + 3 * margins.heavy_contact_low_ohm
+    assert _fault(build, "plus post").high_a == pytest.approx(84.0 / ohm, rel=1e-6)
+
+
+def test_the_least_amps_come_from_an_empty_cold_aged_pack_through_hot_worn_copper(converted: Converted) -> None:
+    """Worked: 62 V (the low cut) over 3 x 38 mohm and the same leads at 105 C with worn joints."""
+    build = converted("street-72")
+    margins = build.facts.margins
+    leads = ["pack lead", "lead to pack plug", "lead to isolator", "lead to plus post"]
+    leads += ["return to pack plug", "return to pack minus"]
+    hot = 1 + 0.00393 * (105.0 - 20.0)
+    ohm = 3 * 0.038 + 1e-4 + sum(_ohm_20(build, lead) * hot + 2 * margins.joint_high_ohm for lead in leads)
+    rated = float(build.filled["main fuse"].part.number("rated_a")[0])
+    ohm += margins.fuse_drop_high_v / rated + 3 * margins.heavy_contact_high_ohm
+    assert _fault(build, "plus post").low_a == pytest.approx(62.0 / ohm, rel=1e-6)
+
+
+def test_a_converter_that_limits_at_20_a_need_never_open_a_20_a_blade(converted: Converted) -> None:
+    """Published: a blade opens within 5 s at 2.0 x its rating (ISO 8820-3, read second-hand): 20 A open 10 A."""
+    build = converted("street-72", {"pins.headlamp circuit fuse": STREET_20_A_BLADE})
+    fault = _fault(build, "headlamp plus")
+    assert fault.limited
+    assert fault.low_a == pytest.approx(20.0)
+    assert fault.fuse == "headlamp circuit fuse"
+    assert not fault.opens
+    assert fault.end in (End.NEVER, End.BURNS)
+    assert fault.would_do_a == pytest.approx(10.0)
+
+
+def test_a_converter_that_limits_at_20_a_opens_a_10_a_blade_within_5_s(converted: Converted) -> None:
+    """Published: as above, from the other side."""
+    build = converted("street-72", {"pins.signals circuit fuse": "BF-0205"})
+    fault = _fault(build, "flasher in")
+    assert float(build.filled[fault.fuse].part.number("rated_a")[0]) == 10.0
+    assert fault.opens
+    assert fault.latest_s == pytest.approx(5.0)
+
+
+def test_a_converter_that_hiccups_feeds_no_fault(converted: Converted) -> None:
+    """Trade: one that hiccups gives no steady amps, so that no fuse surely opens."""
+    build = converted("moped-48", {"pins.converter": "CV-0101"})
+    assert _fault(build, "headlamp plus").end in (End.LETS_GO, End.NOT_KNOWN)
+
+
+def test_a_short_ahead_of_the_main_fuse_is_cleared_by_nothing(converted: Converted) -> None:
+    """Trade: no fuse lies between the pack and the pack end of the main fuse."""
+    build = converted("street-72")
+    for point in ("pack plus", "main fuse in"):
+        assert _fault(build, point).end == End.UNFUSED
+
+
+def test_the_frame_of_an_isolated_bike_carries_nothing_from_the_pack(converted: Converted) -> None:
+    """Worked: an isolated converter joins nothing, so that a first touch of pack plus closes no circuit."""
+    build = converted("frame-return-105")
+    assert _fault(build, "controller plus", "the frame").end == End.NO_CURRENT
+
+
+def test_pack_plus_on_a_frame_that_carries_pack_minus_comes_home_through_the_thin_returns(
+    converted: Converted,
+) -> None:
+    """Worked: through bond, 12 V return and converter return; a fuse of 80 A or so does not guard 1 mm2."""
+    build = converted("moped-48", {"pins.converter": COMMON_MINUS})
+    fault = _fault(build, "controller plus", "the frame")
+    assert {"frame bond", "12 V return", "converter return", "main fuse"} <= set(fault.path)
+    assert fault.low_a > 100
+    assert fault.end == End.BURNS
+
+
+def test_a_chafed_lamp_lead_shows_its_way_through_the_frame(converted: Converted) -> None:
+    """Worked: fuse, lead, frame, bond and back to the converter; the circuit's own fuse is in the way."""
+    build = converted("moped-48", {"pins.converter": COMMON_MINUS})
+    lead = next(bridge for bridge in build.loom.bridges if bridge.kind == "load").start
+    fault = _fault(build, lead, "the frame")
+    assert "frame bond" in fault.path
+    assert fault.fuse
+    assert fault.source == "converter"
+
+
+def test_the_smaller_fuse_opens_and_an_overlap_is_named(converted: Converted) -> None:
+    """Worked: the tap fuse of a few amps sees the same amps as the main fuse, so that it opens by then."""
+    fault = _fault(converted("street-72"), "converter in")
+    assert fault.fuse == "converter fuse"
+    assert fault.also_opens in ("", "main fuse")
+
+
+def test_every_point_that_stands_at_volts_is_shorted(converted: Converted) -> None:
+    """Every plus end of a wire is in the walk once."""
+    build = converted("street-72")
+    walked = [fault.point for fault in build.walks.faults if fault.to == "its return"]
+    assert len(walked) == len(set(walked))
+    plus = {wire.end for wire in build.loom.wires if build.loom.place(wire.name).circuit.endswith("circuit")}
+    returns = {"12 V rail minus", *(point for point in plus if point.endswith("minus"))}
+    assert plus - returns <= set(walked)
+
+
+def test_a_wire_is_as_hot_as_iec_60949_says(converted: Converted) -> None:
+    """Worked: the stub's end by (234.5 + 105) exp(I2t / (226 S)^2) - 234.5, with the fuse's greatest let-through."""
+    build = converted("moped-48")
+    fault = _fault(build, "converter fuse in")
+    assert fault.stub is not None
+    area = float(build.filled[fault.stub.wire].part.number("area_mm2")[0])
+    start = fault.stub.rest_c
+    hottest = (234.5 + start) * np.exp(fault.low_a**2 * fault.latest_s / (226 * area) ** 2) - 234.5
+    assert start < fault.stub.end_c <= max(hottest, 1083.0) or np.isinf(fault.stub.end_c)

@@ -1,0 +1,172 @@
+"""Solved states, the open walk, the waking order and the losses, on the starter jobs."""
+
+from collections.abc import Callable
+from dataclasses import replace
+
+import pytest
+
+from bom.build import Build
+from bom.circuit.bike import bike_of
+from bom.circuit.opens import Opened
+from bom.circuit.standing import Standing
+from bom.circuit.waking import wake
+from bom.judge.loom_view import LoomView
+from bom.judge.verdict import Verdict
+from bom.loom.model import Loom
+
+Converted = Callable[..., Build]
+COMMON_MINUS = "CV-0102"
+
+
+def _state(build: Build, name: str) -> Standing:
+    return next(state for state in build.walks.states if state.state.name == name)
+
+
+def _opened(build: Build, wire: str) -> Opened:
+    return next(opened for opened in build.walks.opens if opened.wire == wire)
+
+
+def _verdicts(build: Build, rule: str) -> set[Verdict]:
+    return {finding.verdict for finding in build.findings if finding.rule == rule}
+
+
+def _with_loom(build: Build, loom: Loom) -> LoomView:
+    return LoomView(loom, build.facts, {name: entry.part for name, entry in build.filled.items()}, build.duties)
+
+
+def test_a_parked_bike_draws_next_to_nothing(converted: Converted) -> None:
+    """Worked: with the key off only the converter's idle amps flow, 10 to 50 mA."""
+    assert _state(converted("street-72"), "parked, key off").amps("pack") < 0.05
+
+
+def test_the_sag_is_ohms_law(converted: Converted) -> None:
+    """Worked: pack volts = 62 V (low cut) less amps x 38 mohm, in the state of full throttle."""
+    state = _state(converted("street-72"), "full throttle, empty pack")
+    assert state.volts("pack plus", "pack minus") == pytest.approx(62.0 - state.amps("pack") * 0.038, rel=1e-9)
+    assert state.amps("controller") == pytest.approx(160.0)
+
+
+def test_the_converter_takes_its_watts_from_the_sagged_pack(converted: Converted) -> None:
+    """Worked: input amps x input volts = output watts over efficiency and the idle watts; amps rise as volts fall."""
+    build = converted("street-72")
+    part = build.filled["converter"].part
+    state = _state(build, "rain, everything on")
+    given = state.amps("converter") * state.volts("12 V plus", "12 V minus")
+    idle = float(part.number("quiescent_ma")[0]) / 1000 * build.facts.pack.lowest_rest_v.low
+    taken = state.amps("converter feed") * state.volts("converter in", "converter minus")
+    assert taken == pytest.approx(given / (float(part.number("efficiency_pct")[0]) / 100) + idle, rel=1e-6)
+
+
+def test_lamps_get_the_rail_less_the_drop_of_their_wires(converted: Converted) -> None:
+    """Worked: a headlamp of 60 W at the far end still has above 12 V; UN R37 tests at 13.2 V."""
+    state = _state(converted("street-72"), "riding by night")
+    assert 12.0 < state.volts("headlamp plus", "headlamp minus") < 13.8
+
+
+def test_a_pack_too_weak_collapses_and_is_named(converted: Converted) -> None:
+    """Worked: 160 A through 0.3 ohm leave 62 - 48 = 14 V: under every supply."""
+    build = converted("street-72", {"pack.pack_resistance": "0.3 ohm"})
+    state = _state(build, "full throttle, empty pack")
+    assert "controller" in state.collapsed
+    assert Verdict.FAIL in _verdicts(build, "states-stand")
+
+
+def test_where_only_the_packs_resistance_decides_it_cannot_be_told(converted: Converted) -> None:
+    """Worked: 20 cells of 0.2 to 20 mohm: 0.004 to 0.4 ohm, which stands at one end and collapses at the other."""
+    unknown = {"pack.pack_resistance": None, "pack.capacity": None, "pack.parallel": None}
+    build = converted("street-72", {**unknown, "pins.converter": "CV-0461"})
+    assert Verdict.CANT_TELL in _verdicts(build, "states-stand")
+    assert Verdict.FAIL not in _verdicts(build, "states-stand")
+
+
+def test_a_job_adds_its_own_state(converted: Converted) -> None:
+    """A state of the job is solved beside those of the table."""
+    own = [
+        {"name": "pushing it home", "on": ["always", "key"], "cells": "empty", "traction": "none", "contactor": False}
+    ]
+    build = converted("street-72", {"states": own})
+    assert _state(build, "pushing it home").volts("pack plus", "pack minus") == pytest.approx(62.0, abs=0.1)
+
+
+def test_the_key_wakes_every_coil_in_its_order(converted: Converted) -> None:
+    """Trade: relays first, the bus through its resistor, the contactor last."""
+    waking = converted("street-72").walks.waking
+    assert waking is not None
+    assert not waking.stuck
+    steps = [step.what for step in waking.steps]
+    assert steps.index("the bus fills through the resistor") < steps.index("the contactor pulls in")
+    assert steps.index("the load relay pulls in") < steps.index("the contactor pulls in")
+
+
+def test_a_relay_fed_through_its_own_contact_is_a_deadlock(converted: Converted) -> None:
+    """Worked: the control fuse moved behind the load relay waits for the relay, which waits for the fuse."""
+    build = converted("street-72")
+    wires = tuple(
+        replace(wire, start="load relay out") if wire.name == "control lead" else wire for wire in build.loom.wires
+    )
+    waking = wake(bike_of(_with_loom(build, replace(build.loom, wires=wires))))
+    assert waking is not None
+    waits = {stuck.coil: stuck.waits_for for stuck in waking.stuck}
+    assert waits["load relay"] == "load relay"
+    assert "contactor" in waits
+
+
+def test_a_converter_woken_by_its_own_output_never_wakes(converted: Converted) -> None:
+    """Worked: an enable at 12 V has no volts before the converter runs; a buffer battery gives them."""
+    build = converted("street-72")
+    part = build.filled["converter"].part
+    words = {**part.words, "enable": ("12 V",)}
+    view = _with_loom(build, build.loom)
+    parts = {**view.parts, "converter": replace(part, words=words)}
+    waking = wake(bike_of(replace(view, parts=parts)))
+    assert waking is not None
+    assert {stuck.waits_for for stuck in waking.stuck} == {"converter"}
+
+
+@pytest.mark.parametrize(("buffer", "dark"), [(False, True), (True, False)])
+def test_lamps_outlive_the_battery_management_on_a_buffer_battery_alone(
+    converted: Converted, *, buffer: bool, dark: bool
+) -> None:
+    """Worked: without the pack only a buffer battery is left to feed the 12 V side."""
+    waking = converted("street-72", {"wishes.buffer_battery": buffer}).walks.waking
+    assert waking is not None
+    loss = next(loss for loss in waking.losses if loss.what == "the battery management opens")
+    assert ("headlamp" in loss.dark) is dark
+
+
+def test_the_contactor_drops_when_the_key_is_turned_off(converted: Converted) -> None:
+    """Trade: the key opens the traction circuit."""
+    waking = converted("street-72").walks.waking
+    assert waking is not None
+    assert "contactor" in next(loss for loss in waking.losses if loss.what.startswith("the key")).drops
+
+
+def test_a_lamp_whose_return_is_lost_floats_up_to_its_plus(converted: Converted) -> None:
+    """Worked: no current, no drop: the minus of the lamp stands at the rail's volts."""
+    opened = _opened(converted("street-72"), "wire from the headlamp")
+    assert opened.dark == ("headlamp",)
+    assert opened.floats == "headlamp minus"
+    assert opened.floats_v == pytest.approx(13.6, abs=0.3)
+
+
+def test_a_coil_whose_return_is_lost_drops_out(converted: Converted) -> None:
+    """Worked: the contactor's coil has one way home; without it the drive stops."""
+    opened = _opened(converted("street-72"), "contactor coil return")
+    assert "contactor" in opened.drops
+    assert "the drive" in opened.dark
+
+
+def test_a_lost_minus_finds_no_way_past_an_isolated_converter(converted: Converted) -> None:
+    """Worked: nothing joins the two sides."""
+    build = converted("street-72")
+    assert max(stray.amps for stray in build.walks.strays) < 1e-6
+    assert _verdicts(build, "lost-minus-finds-no-thin-way") == {Verdict.PASS}
+
+
+def test_a_lost_minus_comes_home_through_a_common_minus_and_a_signal_ground(converted: Converted) -> None:
+    """Worked: the motor's 40 A through 0.2 ohm and the converter's return; a thin lead carries 3 A."""
+    build = converted("moped-48", {"pins.converter": COMMON_MINUS})
+    stray = max(build.walks.strays, key=lambda stray: stray.amps)
+    assert stray.wire == "return to minus post"
+    assert 30 < stray.amps < 42
+    assert _verdicts(build, "lost-minus-finds-no-thin-way") == {Verdict.TIGHT}
