@@ -8,6 +8,10 @@ from bom.circuit.opens import DRIVE, Opened
 from bom.papers.wire_rows import wire_numbers
 
 NEEDED = ("meter", DRIVE)  # what is no load of the 12 V side
+HELPS = "an isolated converter; or no signal lead on the 12 V minus; the return bolted, checked, marked"
+KEEPS = "no signal lead of the controller on the 12 V minus or the frame"
+OWN_LOAD = "that lamp or horn alone"
+LAMP_V = 20.0  # what floats above is at pack volts
 ALL_LOADS = "everything on 12 V"
 
 
@@ -25,9 +29,16 @@ class OpenRow:
     stops: bool
 
     @property
+    def alone(self) -> bool:
+        """Tell whether one load goes dark and nothing else happens."""
+        return len(self.opened.dark) == 1 and not self.stops and not self.opened.drops and self.dark not in NEEDED
+
+    @property
     def alike(self) -> tuple[object, ...]:
-        """Give what rows that may share a line have in common."""
-        return (bool(self.opened.carries), bool(self.opened.floats), self.dark, self.drops)
+        """Give what rows that may share a line have in common; what floats at pack volts has one of its own."""
+        high = self.opened.floats if abs(self.opened.floats_v) > LAMP_V else ""
+        dark = OWN_LOAD if self.alone else self.dark
+        return (bool(self.opened.carries), bool(self.opened.floats), high, dark, self.drops)
 
 
 @dataclass(frozen=True)

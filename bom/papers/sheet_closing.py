@@ -4,12 +4,13 @@ from math import isfinite
 
 from bom import units
 from bom.build import Build
-from bom.circuit.waking import Loss, Stuck
+from bom.circuit.waking import Loss
 from bom.judge.parked_drain import empty_days, parked_days, parked_drain_a, parked_draws
-from bom.papers.closing_rows import loss_words
+from bom.papers.closing_rows import loss_words, waits, walked_in
 from bom.papers.looks import ALARM, AMPS, BOLD, NOTE, SECTION, TEXT, VOLTS, Look
 from bom.papers.page import Heading, Page, four
 
+RIGHT = Look(align="right", wrap=False)
 RUSHES = (
     Heading("what closes", 40, BOLD),
     Heading("peak A", 12, AMPS),
@@ -19,13 +20,12 @@ RUSHES = (
     Heading("to find out", 40),
 )
 DASH = "–"
-RIGHT = Look(align="right", wrap=False)
 NOTES = (
     "A peak is worked out from ohms, microfarads and cold filaments: evidence, no approval; a scope's reading stands "
     "over it. Never close onto an empty bus without precharge.",
     "The key turned on from parked, the pack full: volts that make each thing happen. Tick them off at the first "
     "closing, wheel raised; what you measure stands over these.",
-    "Riding by night with everything on. A motor that turns can go on feeding the bus past an open contactor.",
+    "A motor that turns can go on feeding the bus past an open contactor. Walked in the state: ",
     "From the pack with the key off. Cells lose charge by themselves as well: measure after a minute.",
 )
 
@@ -65,21 +65,15 @@ def _waking(page: Page, row: int, build: Build) -> int:
         row += 1
         page.put(row, 1, f"the {stuck.coil} stays out", ALARM)
         page.put(row, 2, round(stuck.volts, 1), VOLTS)
-        page.line_in(row, 3, 5, _waits(stuck), TEXT)
+        page.line_in(row, 3, 5, waits(stuck), TEXT)
     if waking is None:
         row += 1
         page.line(row, "Not walked: no state of this bike has key and contactor on.", TEXT, len(RUSHES))
     return row
 
 
-def _waits(stuck: Stuck) -> str:
-    if stuck.waits_for == stuck.coil:
-        return "deadlock: it is fed through its own contact"
-    return f"it waits for the {stuck.waits_for}" if stuck.waits_for else "nothing feeds it"
-
-
 def _losses(page: Page, row: int, build: Build) -> int:
-    _title(page, row, "What dies with what", NOTES[2])
+    _title(page, row, "What dies with what", f"{NOTES[2]}{walked_in(build)}.")
     row += 1
     waking = build.walks.waking
     for loss in waking.losses if waking else ():

@@ -1,8 +1,9 @@
 """The sheet of the open walk."""
 
 from bom.build import Build
+from bom.papers.closing_rows import walked_in
 from bom.papers.looks import ALARM, AMPS, BOLD, NOTE, SECTION, TEXT, VOLTS, WHOLE
-from bom.papers.open_rows import OpenRow, StrayRow, open_rows, stray_rows, unnoticed
+from bom.papers.open_rows import HELPS, KEEPS, OpenRow, StrayRow, open_rows, stray_rows, unnoticed
 from bom.papers.page import Heading, Page
 
 DASH = "–"
@@ -29,8 +30,6 @@ STRAYS = (
     Heading("may A", 9, WHOLE),
 )
 WAY = "throttle or display ground, 12 V minus, converter"
-HELPS = "an isolated converter; or no signal lead on the 12 V minus; the return bolted, checked, marked"
-KEEPS = "keep it so: no signal lead of the controller on the 12 V minus or the frame"
 
 
 def write_opens(page: Page, build: Build) -> None:
@@ -38,8 +37,8 @@ def write_opens(page: Page, build: Build) -> None:
     page.put(1, 1, "Open wires, worst first", SECTION)
     page.line(
         2,
-        "Each wire opened once while the bike rides with everything on. What floats stands at pack or lamp volts "
-        "though it looks like a minus: measure before you touch. It is evidence and no approval.",
+        "Each wire opened once. What floats stands at pack or lamp volts though it looks like a minus: measure before "
+        f"you touch. It is evidence and no approval. Walked in the state: {walked_in(build)}.",
         NOTE,
         len(OPENS),
     )
@@ -86,7 +85,7 @@ def _strays(page: Page, row: int, build: Build) -> None:
 
 def _stray_cells(row: StrayRow) -> tuple[object, ...]:
     figures = (round(row.amps, 1), "controller" if row.too_much else DASH, row.drop_v if row.too_much else DASH)
-    helps = (HELPS, WAY) if row.too_much else (KEEPS, "none found")
+    helps = (HELPS, WAY) if row.too_much else (f"keep it so: {KEEPS}", "none found")
     return (row.number, row.wire, _becomes(row), *helps, *figures, row.may_a)
 
 

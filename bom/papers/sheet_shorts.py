@@ -18,7 +18,7 @@ SHORTS = (
     Heading("most A", 8, AMPS),
     Heading("fed by", 11),
     Heading("fuse", 17),
-    Heading("not before s", 9, AMPS),
+    Heading("not before s", 11, AMPS),
     Heading("opens by s", 9, AMPS),
     Heading("may open too", 14),
     Heading("hottest wire", 22),

@@ -85,4 +85,4 @@ def _wire_cells(wire: WireAmps) -> tuple[object, ...]:
     idle = wire.amps < LEAST_A
     when = (DASH, "none") if idle else ("burst" if wire.burst else "for ever", wire.state)
     amps = (round(four(wire.amps), 3), four(wire.ampacity_a))
-    return (wire.wire, wire.number, *amps, round(wire.hot_c), round(wire.limit_c), *when)
+    return (wire.wire, wire.number, *amps, DASH if idle else round(wire.hot_c), round(wire.limit_c), *when)

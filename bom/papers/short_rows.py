@@ -66,8 +66,13 @@ def short_rows(build: Build) -> list[ShortRow]:
     """Group the shorts, worst end first."""
     groups: dict[tuple[End, str, str, str, str], list[Fault]] = {}
     for fault in build.walks.faults:
-        groups.setdefault((fault.end, fault.fuse, fault.to, fault.source, fault.also_opens), []).append(fault)
+        groups.setdefault((fault.end, _fuse(fault), fault.to, fault.source, fault.also_opens), []).append(fault)
     return sorted((_row(alike) for alike in groups.values()), key=lambda row: -row.end)
+
+
+def _fuse(fault: Fault) -> str:
+    """Name the fuse that opens, or should have; none where the converter's limit ends it."""
+    return "" if fault.end in (End.LETS_GO, End.HELD) else fault.fuse
 
 
 def _row(alike: Sequence[Fault]) -> ShortRow:
@@ -82,7 +87,7 @@ def _row(alike: Sequence[Fault]) -> ShortRow:
         high_a=widest.high_a,
         source=first.source,
         limited=any(fault.limited for fault in alike),
-        fuse=first.fuse,
+        fuse=_fuse(first),
         earliest_s=min(fault.earliest_s for fault in alike),
         latest_s=max(fault.latest_s for fault in alike),
         also_opens=first.also_opens,
