@@ -8,7 +8,7 @@ from bom import units
 from bom.build import Build
 from bom.circuit.fault import End
 from bom.circuit.rushes import Rush
-from bom.papers.closing_rows import loss_words, waits, walked_in
+from bom.papers.closing_rows import loss_words, losses, waits, walked_in
 from bom.papers.open_rows import HELPS, KEEPS, OWN_LOAD, OpenRow, open_rows, stray_rows
 from bom.papers.page import some_of
 from bom.papers.short_rows import ShortRow, celsius, short_rows
@@ -31,7 +31,7 @@ def circuit_view(build: Build) -> View:
         "opens": [_open(rows) for rows in opens[:MOST_ROWS]],
         "opens_more": sum(len(rows) for rows in opens[MOST_ROWS:]),
         "stray": _stray(build),
-        "walked_in": walked_in(build),
+        "walked_in": walked_in(build).told,
         "waking": [{"what": step.what, "volts": volts(step.volts)} for step in waking.steps] if waking else [],
         "stuck": [_stuck(stuck.coil, stuck.volts, waits(stuck)) for stuck in waking.stuck] if waking else [],
         "losses": [
@@ -42,7 +42,7 @@ def circuit_view(build: Build) -> View:
                     strict=True,
                 )
             )
-            for loss in (waking.losses if waking else ())
+            for loss in losses(build)
         ],
         "rushes": [_rush(rush) for rush in _greatest(build.walks.rushes)],
     }

@@ -1,18 +1,16 @@
 """The open walk as rows: each wire opened once, worst first; and a traction minus that is lost."""
 
-from collections.abc import Collection, Sequence
 from dataclasses import dataclass
 
 from bom.build import Build
 from bom.circuit.opens import DRIVE, Opened
+from bom.papers.closing_rows import NEEDED, dark_words, walked_in
 from bom.papers.wire_rows import wire_numbers
 
-NEEDED = ("meter", DRIVE)  # what is no load of the 12 V side
 HELPS = "an isolated converter; or no signal lead on the 12 V minus; the return bolted, checked, marked"
 KEEPS = "no signal lead of the controller on the 12 V minus or the frame"
 OWN_LOAD = "that lamp or horn alone"
 LAMP_V = 20.0  # what floats above is at pack volts
-ALL_LOADS = "everything on 12 V"
 
 
 @dataclass(frozen=True)
@@ -59,7 +57,7 @@ class StrayRow:
 
 def open_rows(build: Build) -> list[OpenRow]:
     """List the wires whose loss is noticed while it rides: overloads first, then floating minus, then what stops."""
-    numbers, opens = wire_numbers(build), build.walks.opens
+    numbers, opens = wire_numbers(build), _opens(build)
     loads = {name for opened in opens for name in opened.dark} - set(NEEDED)
     rows = [
         OpenRow(
@@ -78,7 +76,7 @@ def open_rows(build: Build) -> list[OpenRow]:
 def unnoticed(build: Build) -> list[str]:
     """Name the wires whose loss changes nothing while it rides."""
     numbers = wire_numbers(build)
-    return [f"{numbers[opened.wire]} {opened.wire}" for opened in build.walks.opens if opened.harmless]
+    return [f"{numbers[opened.wire]} {opened.wire}" for opened in _opens(build) if opened.harmless]
 
 
 def stray_rows(build: Build) -> list[StrayRow]:
@@ -88,12 +86,9 @@ def stray_rows(build: Build) -> list[StrayRow]:
     return sorted(rows, key=lambda row: -row.amps)
 
 
-def dark_words(dark: Sequence[str], loads: Collection[str]) -> str:
-    """Name what goes out, the drive first; every load of the 12 V side in one word."""
-    rest = [name for name in dark if name not in (DRIVE, *loads)]
-    lamps = [name for name in dark if name in loads]
-    named = [ALL_LOADS] if len(lamps) == len(loads) > 1 else lamps
-    return ", ".join([*([DRIVE] if DRIVE in dark else []), *named, *rest])
+def _opens(build: Build) -> tuple[Opened, ...]:
+    """Give the walk; nothing where the state it is walked in can't be sustained: all is dark there already."""
+    return build.walks.opens if walked_in(build).stands else ()
 
 
 def _order(row: OpenRow) -> tuple[object, ...]:

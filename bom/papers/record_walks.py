@@ -1,5 +1,7 @@
 """The walks in the record: plain SI figures under the names of the papers."""
 
+from math import nan
+
 from bom.build import Build
 from bom.circuit.fault import Fault, Hot
 from bom.circuit.standing import Standing
@@ -50,6 +52,6 @@ def _parked(build: Build) -> Kept:
         "draws_a": dict(parked_draws(build.walks.bike.view)),
         "drain_a": drain_a,
         "not_known": unknown,
-        "days": parked_days(build.facts, drain_a),
-        "days_to_least": empty_days(build.facts, drain_a),
+        "days": nan if unknown else parked_days(build.facts, drain_a),
+        "days_to_least": nan if unknown else empty_days(build.facts, drain_a),
     }

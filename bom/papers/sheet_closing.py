@@ -1,12 +1,12 @@
 """The sheet of what happens at closing, at waking, and with the key off."""
 
-from math import isfinite
+from math import isfinite, nan
 
 from bom import units
 from bom.build import Build
 from bom.circuit.waking import Loss
 from bom.judge.parked_drain import empty_days, parked_days, parked_drain_a, parked_draws
-from bom.papers.closing_rows import loss_words, waits, walked_in
+from bom.papers.closing_rows import loss_words, losses, waits, walked_in
 from bom.papers.looks import ALARM, AMPS, BOLD, NOTE, SECTION, TEXT, VOLTS, Look
 from bom.papers.page import Heading, Page, four
 
@@ -25,7 +25,7 @@ NOTES = (
     "over it. Never close onto an empty bus without precharge.",
     "The key turned on from parked, the pack full: volts that make each thing happen. Tick them off at the first "
     "closing, wheel raised; what you measure stands over these.",
-    "A motor that turns can go on feeding the bus past an open contactor. Walked in the state: ",
+    "A motor that turns can go on feeding the bus past an open contactor. ",
     "From the pack with the key off. Cells lose charge by themselves as well: measure after a minute.",
 )
 
@@ -73,10 +73,9 @@ def _waking(page: Page, row: int, build: Build) -> int:
 
 
 def _losses(page: Page, row: int, build: Build) -> int:
-    _title(page, row, "What dies with what", f"{NOTES[2]}{walked_in(build)}.")
+    _title(page, row, "What dies with what", f"{NOTES[2]}{walked_in(build).told}")
     row += 1
-    waking = build.walks.waking
-    for loss in waking.losses if waking else ():
+    for loss in losses(build):
         row += 1
         _loss(page, row, loss, build)
     return row
@@ -106,5 +105,6 @@ def _parked(page: Page, row: int, build: Build) -> None:
     ):
         row += 1
         page.put(row, 1, what, BOLD)
-        page.put(row, 2, f"{days:.0f} days" if isfinite(days) else days, RIGHT)
-        page.line_in(row, 3, 5, f"fewer: {unknown} not known" if unknown else "by capacity and drain alone", TEXT)
+        count = f"{days:.0f} days" if isfinite(days) else days
+        page.put(row, 2, nan if unknown else count, RIGHT)
+        page.line_in(row, 3, 5, f"at most {count}: {unknown} not known" if unknown else "by capacity and drain", TEXT)

@@ -38,7 +38,7 @@ def write_opens(page: Page, build: Build) -> None:
     page.line(
         2,
         "Each wire opened once. What floats stands at pack or lamp volts though it looks like a minus: measure before "
-        f"you touch. It is evidence and no approval. Walked in the state: {walked_in(build)}.",
+        f"you touch. It is evidence and no approval. {walked_in(build).told}",
         NOTE,
         len(OPENS),
     )
@@ -92,4 +92,4 @@ def _stray_cells(row: StrayRow) -> tuple[object, ...]:
 def _becomes(row: StrayRow) -> str:
     if row.too_much:
         return "the motor's amps through a thin lead: it burns, and no fuse opens"
-    return "the drive stops; the converter keeps pack and 12 V apart"
+    return "the drive stops; nothing comes home by a thin lead"

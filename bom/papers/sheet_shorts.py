@@ -10,12 +10,12 @@ from bom.papers.short_rows import ShortRow, celsius, seconds, short_rows
 DASH = "–"
 WAY, SLIM = "by way of the frame", 14  # as wide as its heading where no short finds home through the frame
 SHORTS = (
-    Heading("how it ends", 17, BOLD),
+    Heading("how it ends", 19, BOLD),
     Heading("shorted at", 38, BOLD),
     Heading("onto", 11),
     Heading("times", 7, WHOLE),
     Heading("least A", 8, AMPS),
-    Heading("most A", 8, AMPS),
+    Heading("most A", 9, AMPS),
     Heading("fed by", 11),
     Heading("fuse", 17),
     Heading("not before s", 11, AMPS),

@@ -3,7 +3,7 @@
 from math import isnan
 
 from bom.build import Build
-from bom.papers.looks import AMPS, BOLD, NOTE, SECTION, VOLTS, WHOLE
+from bom.papers.looks import ALARM, AMPS, BOLD, NOTE, SECTION, VOLTS, WHOLE
 from bom.papers.page import Heading, Page, four
 from bom.papers.state_rows import StateRow, WireAmps, state_rows, wire_amps
 
@@ -53,6 +53,8 @@ def write_states(page: Page, build: Build) -> None:
     for state in state_rows(build):
         row += 1
         page.row(row, _cells(state), STATES)
+        if state.lets_go:
+            page.put(row, len(STATES), state.lets_go, ALARM)
     _wires(page, row + 2, build)
 
 
