@@ -6,7 +6,7 @@ from typing import Protocol
 
 import numpy as np
 import numpy.typing as npt
-from scipy.sparse import coo_array
+from scipy.sparse import coo_array, csc_array
 from scipy.sparse.csgraph import connected_components
 from scipy.sparse.linalg import splu
 
@@ -14,6 +14,9 @@ from bom.circuit.network import Network
 
 Floats = npt.NDArray[np.float64]
 Ints = npt.NDArray[np.intp]
+Pattern = tuple[
+    Ints, npt.NDArray[np.intc], npt.NDArray[np.intc]
+]  # slot of each value, rows of the slots, columns' starts
 
 
 class Factors(Protocol):
@@ -49,6 +52,7 @@ class Compiled:
         self.output_ends = self._ends([(c.output_plus, c.output_minus) for c in network.converters])
         self.islands = self._islands()
         _, self.grounded = np.unique(self.islands, return_index=True)
+        self._patterns: dict[bytes, Pattern] = {}
 
     def with_siemens(self, siemens: Floats) -> "Compiled":
         """Give the same network with other resistors; none may be left out, so that the islands stay."""
@@ -81,17 +85,25 @@ class Compiled:
 
     def matrix(self, ends: Ints, siemens: Floats) -> Factors:
         """Factorise the nodal matrix of these conductances, each island grounded at its reference."""
-        a, b = ends[:, 0], ends[:, 1]
-        ground = self.grounded
-        rows = np.concatenate([a, b, a, b, ground])
-        columns = np.concatenate([a, b, b, a, ground])
+        slots, indices, starts = self._pattern(ends)
         # The ground carries nothing: an island has no other way to it. Its size only has to suit the solver.
-        weight = np.full(len(ground), float(np.max(siemens, initial=1.0)))
+        weight = np.full(len(self.grounded), float(np.max(siemens, initial=1.0)))
         values = np.concatenate([siemens, siemens, -siemens, -siemens, weight])
         count = len(self.points)
-        table = coo_array((values, (rows, columns)), shape=(count, count)).tocsc()
+        table = csc_array((np.bincount(slots, values, len(indices)), indices, starts), shape=(count, count))
         factors: Factors = splu(table, permc_spec="MMD_AT_PLUS_A", options={"SymmetricMode": True})
         return factors
+
+    def _pattern(self, ends: Ints) -> Pattern:
+        """Give where each value of the matrix goes; the same for every round and for all copies of a network."""
+        key = ends.tobytes()
+        if key not in self._patterns:
+            a, b, ground, count = ends[:, 0], ends[:, 1], self.grounded, len(self.points)
+            rows, columns = np.concatenate([a, b, a, b, ground]), np.concatenate([a, b, b, a, ground])
+            places, slots = np.unique(columns * count + rows, return_inverse=True)
+            starts = np.searchsorted(places, np.arange(count + 1) * count)
+            self._patterns[key] = slots, (places % count).astype(np.intc), starts.astype(np.intc)
+        return self._patterns[key]
 
     def across(self, volts: Floats, ends: Ints) -> Floats:
         """Give the volts across each pair of points."""

@@ -69,19 +69,19 @@ def walk_opens(bike: Bike) -> tuple[Opened, ...]:
         return ()
     whole = live(bike, state)
     before = settle(whole, bike.positions(state))
-    return tuple(_opened(bike, whole, before, name) for name in bike.strands if name in whole.columns)
+    lit = _lit(bike, before)
+    return tuple(_opened(bike, whole, before, lit, name) for name in bike.strands if name in whole.columns)
 
 
-def _opened(bike: Bike, whole: Live, before: Settled, wire: str) -> Opened:
+def _opened(bike: Bike, whole: Live, before: Settled, lit: set[str], wire: str) -> Opened:
     if abs(before.solution.amps[wire]) < IDLE_A:
         return Opened(wire, (), (), "", 0.0, "", 0.0, 0.0)
     after = settle(whole, before.positions, (wire,), before.solution.volts)
     floats, floats_v = _floats(whole, before, after)
     carries, amps, ampacity = _carries(bike, before, after, wire)
-    lit = [_lit(bike, settled) for settled in (before, after)]
     return Opened(
         wire,
-        tuple(sorted(lit[0] - lit[1])),
+        tuple(sorted(lit - _lit(bike, after))),
         tuple(sorted(before.positions.coils - after.positions.coils)),
         floats,
         floats_v,
@@ -122,10 +122,11 @@ def _floats(whole: Live, before: Settled, after: Settled) -> tuple[str, float]:
 def _carries(bike: Bike, before: Settled, after: Settled, opened: str) -> tuple[str, float, float]:
     """Name the wire that now carries most over its ampacity, and did not before."""
     worst = ("", 0.0, 0.0)
+    was, now = before.solution.amps, after.solution.amps
     for name, strand in bike.strands.items():
         if name == opened or not strand.ampacity_a > 0:
             continue
-        old, new = (abs(settled.solution.amps.get(name, 0.0)) for settled in (before, after))
+        old, new = abs(was.get(name, 0.0)), abs(now.get(name, 0.0))
         over = new / strand.ampacity_a
         if new > MORE * old and over > max(1.0, worst[1] / worst[2] if worst[2] else 0.0):
             worst = (name, new, strand.ampacity_a)

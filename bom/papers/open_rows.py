@@ -83,7 +83,7 @@ def stray_rows(build: Build) -> list[StrayRow]:
     """List the wires of the traction return, worst first."""
     numbers = wire_numbers(build)
     rows = [StrayRow(numbers[s.wire], s.wire, s.amps, s.may_a, s.drop_v) for s in build.walks.strays]
-    return sorted(rows, key=lambda row: -row.amps)
+    return sorted(rows, key=lambda row: -round(row.amps, 3))
 
 
 def _opens(build: Build) -> tuple[Opened, ...]:
@@ -93,4 +93,4 @@ def _opens(build: Build) -> tuple[Opened, ...]:
 
 def _order(row: OpenRow) -> tuple[object, ...]:
     opened = row.opened
-    return (not opened.carries, -abs(opened.floats_v), not row.stops, -len(opened.dark))
+    return (not opened.carries, -round(abs(opened.floats_v), 3), not row.stops, -len(opened.dark))

@@ -1,5 +1,6 @@
 """The walks in the record: plain SI figures under the names of the papers."""
 
+from collections.abc import Mapping
 from math import nan
 
 from bom.build import Build
@@ -9,6 +10,7 @@ from bom.judge.parked_drain import empty_days, parked_days, parked_drain_a, park
 from bom.papers.state_rows import state_rows
 
 Kept = dict[str, object]
+DIGITS = 6
 
 
 def walks_record(build: Build) -> Kept:
@@ -16,15 +18,15 @@ def walks_record(build: Build) -> Kept:
     walks, waking = build.walks, build.walks.waking
     return {
         "states": [
-            {**vars(row), "settles": standing.settles, "wires": _wires(standing)}
+            {**_solved(vars(row)), "settles": standing.settles, "wires": _wires(standing)}
             for row, standing in zip(state_rows(build), walks.states, strict=True)
         ],
         "shorts": [_short(fault) for fault in walks.faults],
-        "opens": [vars(opened) for opened in walks.opens],
-        "stray_returns": [vars(stray) for stray in walks.strays],
+        "opens": [_solved(vars(opened)) for opened in walks.opens],
+        "stray_returns": [_solved(vars(stray)) for stray in walks.strays],
         "waking": {
-            "steps": [vars(step) for step in waking.steps] if waking else [],
-            "stuck": [vars(stuck) for stuck in waking.stuck] if waking else [],
+            "steps": [_solved(vars(step)) for step in waking.steps] if waking else [],
+            "stuck": [_solved(vars(stuck)) for stuck in waking.stuck] if waking else [],
             "losses": [vars(loss) for loss in waking.losses] if waking else [],
         },
         "rushes": [vars(rush) for rush in walks.rushes],
@@ -33,17 +35,26 @@ def walks_record(build: Build) -> Kept:
     }
 
 
+def _solved(figures: Mapping[str, object]) -> Kept:
+    """Drop what a solver leaves in place of nothing, in which machines differ: a millionth of a volt or an amp."""
+    return {name: round(value, DIGITS) + 0.0 if isinstance(value, float) else value for name, value in figures.items()}
+
+
 def _wires(standing: Standing) -> Kept:
     amps = standing.solution.amps
-    return {name: {"amps": amps[name], "celsius": celsius} for name, celsius in standing.hot_c.items() if name in amps}
+    return {
+        name: _solved({"amps": amps[name], "celsius": celsius})
+        for name, celsius in standing.hot_c.items()
+        if name in amps
+    }
 
 
 def _short(fault: Fault) -> Kept:
-    return {**vars(fault), "end": fault.end.word, "wire": _hot(fault.wire), "stub": _hot(fault.stub)}
+    return {**_solved(vars(fault)), "end": fault.end.word, "wire": _hot(fault.wire), "stub": _hot(fault.stub)}
 
 
 def _hot(hot: Hot | None) -> Kept | None:
-    return vars(hot) if hot else None
+    return _solved(vars(hot)) if hot else None
 
 
 def _parked(build: Build) -> Kept:

@@ -78,7 +78,7 @@ def _fuse(fault: Fault) -> str:
 def _row(alike: Sequence[Fault]) -> ShortRow:
     first = alike[0]
     hots = [hot for fault in alike for hot in (fault.wire, fault.stub) if hot]
-    widest = max(alike, key=lambda fault: fault.high_a)
+    widest = max(alike, key=lambda fault: round(fault.high_a, 3))
     return ShortRow(
         end=first.end,
         points=tuple(fault.point for fault in alike),
@@ -91,7 +91,7 @@ def _row(alike: Sequence[Fault]) -> ShortRow:
         earliest_s=min(fault.earliest_s for fault in alike),
         latest_s=max(fault.latest_s for fault in alike),
         also_opens=first.also_opens,
-        hot=max(hots, key=lambda hot: hot.end_c - hot.limit_c, default=None),
+        hot=max(hots, key=lambda hot: round(hot.end_c - hot.limit_c, 3), default=None),
         path=widest.path if first.to == FRAME else (),
         would_do_a=min((fault.would_do_a for fault in alike if fault.would_do_a > 0), default=inf),
     )

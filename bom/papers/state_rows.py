@@ -60,8 +60,9 @@ def state_rows(build: Build) -> list[StateRow]:
 
 def _row(standing: Standing, bike: Bike) -> StateRow:
     loads = {name: volts for name, volts in lamp_volts(standing, bike).items() if not isnan(volts)}
-    load = min(loads, key=lambda name: loads[name], default="")
-    wire = max(standing.hot_c, key=lambda name: standing.hot_c[name], default="")
+    load = min(loads, key=lambda name: round(loads[name], 3), default="")
+    # Rounded, so that of wires alike the first is named whatever the last digits of a machine say.
+    wire = max(standing.hot_c, key=lambda name: round(standing.hot_c[name], 3), default="")
     only = "" if standing.settles else "with the pack at its weakest only: "
     return StateRow(
         name=standing.state.name,
@@ -89,7 +90,7 @@ def wire_amps(build: Build) -> list[WireAmps]:
 
 def _wire(name: str, build: Build, numbers: Mapping[str, str]) -> WireAmps:
     walks = build.walks
-    worst = max(walks.states, key=lambda standing: standing.amps(name))
+    worst = max(walks.states, key=lambda standing: round(standing.amps(name), 6))
     strand = walks.bike.strands[name]
     burst = worst.state.traction == "peak"
     hot_c = worst.hot_c[name]

@@ -19,7 +19,7 @@ def judge(view: LoomView) -> list[LoomAnswer]:
     """Compare the worst way home with what a thin lead carries."""
     if not view.walks.strays or "converter" not in view.parts:
         return []
-    worst = max(view.walks.strays, key=lambda stray: stray.amps)
+    worst = max(view.walks.strays, key=lambda stray: round(stray.amps, 3))
     what = "amps through a signal ground"
     if worst.amps <= worst.may_a:
         because = f"{worst.wire} open; the converter keeps pack and 12 V apart"
