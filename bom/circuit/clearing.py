@@ -46,53 +46,88 @@ def fuse_of(name: str, column: int, part: Parts | None) -> Fuse:
 
 
 @dataclass(frozen=True)
-class Times:
-    """Opening times, a row a short and a column a fuse; a fuse that has no part in it never opens.
+class Openings:
+    """What the fuses do in some shorts, a row each; -1 for a fuse that is not there.
 
-    latest     s by the amps it surely gets; inf where it need never open, NaN where its times are not known
-    earliest   s by the amps it may get
-    heat_low   s that heat a wire as the fuse lets through at most, on the amps it surely gets
-    heat_high  the same on the amps it may get
-    part_in    whether it has a part in the short
+    first       the fuse that has surely opened first
+    smallest    the smallest fuse of the path
+    also        another fuse of the path that may open before the first one surely has
+    known       False where none surely opens and the times of one are not known
+    earliest_s  before this the first surely does not open
+    latest_s    by then it surely has; inf where none does
+    low_s       s that heat a wire as the first lets through at most, on the amps it surely gets
+    high_s      the same on the amps it may get
     """
 
-    latest: Floats
-    earliest: Floats
-    heat_low: Floats
-    heat_high: Floats
-    part_in: npt.NDArray[np.bool_]
+    first: Ints
+    smallest: Ints
+    also: Ints
+    known: npt.NDArray[np.bool_]
+    earliest_s: Floats
+    latest_s: Floats
+    low_s: Floats
+    high_s: Floats
 
 
-def times_of(fuses: Sequence[Fuse], low_a: Floats, high_a: Floats, sure_high: Floats) -> Times:
-    """Work out when each fuse opens.
+def openings(fuses: Sequence[Fuse], low_a: Floats, high_a: Floats, short_a: Floats) -> Openings:
+    """Work out what opens in some shorts.
 
     low_a, high_a  least and greatest amps of each fuse, a row a short
-    sure_high      greatest amps of the shorts themselves
+    short_a        greatest amps of the shorts themselves
     """
-    shape = (len(sure_high), len(fuses))
-    columns = [np.full(shape, np.inf) for _ in range(4)]
-    part_in = (high_a > SHARE * sure_high[:, None]) & (high_a > LEAST_A)
-    for number, fuse in enumerate(fuses):
-        if not fuse.points or not fuse.rated_a > 0:
-            for column in columns:
-                column[:, number] = np.nan
+    part_in = (high_a > SHARE * short_a[:, None]) & (high_a > LEAST_A)
+    rows, columns = np.nonzero(part_in)
+    # A converter's limit of just twice the rating counts as that, whatever the last digits of a division say.
+    rated = np.array([fuse.rated_a for fuse in fuses])[columns]
+    low, high = (np.round(amps[rows, columns] / rated, 9) for amps in (low_a, high_a))
+    times = _times(fuses, columns, np.minimum(low, MOST_MULTIPLE), np.minimum(high, MOST_MULTIPLE))
+    latest = np.where(np.isnan(times[0]), np.inf, times[0])
+    count = len(short_a)
+    first = _best(rows, latest, count)
+    opens = (first >= 0) & np.isfinite(np.append(latest, np.inf)[first])
+    others = np.where(np.isnan(times[1]), 0.0, times[1])
+    others[first[first >= 0]] = np.inf
+    rival = _best(rows, others, count)
+    overlaps = opens & (np.append(others, np.inf)[rival] < np.append(latest, np.inf)[first])
+    unknown = np.bincount(rows, np.isnan(times[0]), minlength=count) > 0
+    picked = [np.where(opens, np.append(column, np.inf)[first], np.inf) for column in times]
+    index = np.append(columns, -1)
+    return Openings(
+        np.where(opens, index[first], -1),
+        index[_best(rows, rated, count)],
+        np.where(overlaps, index[rival], -1),
+        opens | ~unknown,
+        picked[1],
+        picked[0],
+        picked[2],
+        picked[3],
+    )
+
+
+def _times(fuses: Sequence[Fuse], columns: Ints, low: Floats, high: Floats) -> list[Floats]:
+    """Give latest, earliest, and seconds of heat on low and high multiples; fuses of one band are asked together."""
+    bands = {points: number for number, points in enumerate(dict.fromkeys(fuse.points for fuse in fuses))}
+    band_of = np.array([bands[fuse.points] for fuse in fuses], dtype=np.intp)[columns]
+    out = [np.full(len(columns), np.nan) for _ in range(4)]
+    for points, number in bands.items():
+        some = np.flatnonzero(band_of == number)
+        if not points or not len(some):
             continue
-        # A converter's limit of just twice the rating counts as that, whatever the last digits of a division say.
-        low, high = (np.round(amps[:, number], 9) for amps in (low_a, high_a))
-        low_x, high_x = (np.minimum(amps / fuse.rated_a, MOST_MULTIPLE) for amps in (low, high))
-        columns[0][:, number] = latest_s(multiple=low_x, points=fuse.points)
-        columns[1][:, number] = earliest_s(multiple=high_x, points=fuse.points)
-        columns[2][:, number] = _heat_s(fuse, low)
-        columns[3][:, number] = _heat_s(fuse, high)
-    latest, earliest, heat_low, heat_high = (np.where(part_in, column, np.inf) for column in columns)
-    return Times(latest, earliest, heat_low, heat_high, part_in)
+        out[0][some] = latest_s(multiple=low[some], points=points)
+        out[1][some] = earliest_s(multiple=high[some], points=points)
+        for column, multiple in ((out[2], low[some]), (out[3], high[some])):
+            through = let_through_a2s(current_a=multiple, rated_a=1.0, points=points)
+            column[some] = through / np.square(np.maximum(multiple, 1e-9))
+    return out
 
 
-def _heat_s(fuse: Fuse, amps: Floats) -> Floats:
-    """Turn let-through into seconds of these amps."""
-    most = np.minimum(amps, 100_000.0)
-    through = let_through_a2s(current_a=most, rated_a=fuse.rated_a, points=fuse.points)
-    return np.asarray(through / np.square(np.maximum(most, LEAST_A)), dtype=np.float64)
+def _best(rows: Ints, values: Floats, count: int) -> Ints:
+    """Give for each of `count` rows where its least value stands, -1 where it has none; the earlier of equal ones."""
+    order = np.lexsort((np.where(np.isnan(values), np.inf, values), rows))
+    found, at = np.unique(rows[order], return_index=True)
+    out = np.full(count, -1, dtype=np.intp)
+    out[found] = order[at]
+    return out
 
 
 @dataclass(frozen=True)

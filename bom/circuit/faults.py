@@ -7,7 +7,7 @@ import numpy as np
 import numpy.typing as npt
 
 from bom.circuit.bike import FRAME, PACK_MINUS, RAIL_MINUS, Bike
-from bom.circuit.clearing import LEAST_A, SHARE, Fuse, Metals, Times, fuse_of, times_of
+from bom.circuit.clearing import LEAST_A, SHARE, Fuse, Metals, Openings, fuse_of, openings
 from bom.circuit.compiled import Compiled
 from bom.circuit.fault import Fault, Hot
 from bom.circuit.fault_network import CONVERTER, Limit, converter_limit, fault_network
@@ -91,16 +91,12 @@ def _pack_points(bike: Bike) -> frozenset[str]:
 
 @dataclass(frozen=True)
 class _Walked:
-    """Some shorts with all that was worked out of them, a row each.
-
-    first  the fuse that has surely opened first, by column of the times
-    """
+    """Some shorts with all that was worked out of them, a row each."""
 
     low_a: Floats
     high_a: Floats
     limited: npt.NDArray[np.bool_]
-    times: Times
-    first: Ints
+    opened: Openings
     hot: tuple[list[Hot | None], list[Hot | None]]
     through: Floats
     given: Floats
@@ -113,10 +109,9 @@ def _faults(ground: _Ground, names: Sequence[tuple[str, str]], low: Shorted, hig
     low_a, high_a = np.abs(low.amps) * low_cut, np.abs(high.amps) * high_cut
     low_through, high_through = np.abs(low.through) * low_cut[:, None], np.abs(high.through) * high_cut[:, None]
     columns = [fuse.column for fuse in ground.fuses]
-    times = times_of(ground.fuses, low_through[:, columns], high_through[:, columns], high_a)
-    first = np.argmin(np.nan_to_num(times.latest, nan=np.inf), axis=1) if columns else np.zeros(len(names), np.intp)
-    hot = tuple(_hottest(ground, low_through, high_through, times, first, guarded=guarded) for guarded in (True, False))
-    walked = _Walked(low_a, high_a, limited, times, first, (hot[0], hot[1]), high_through, np.abs(high.given))
+    opened = openings(ground.fuses, low_through[:, columns], high_through[:, columns], high_a)
+    guarded, bare = (_hottest(ground, low_through, high_through, opened, guarded=guarded) for guarded in (True, False))
+    walked = _Walked(low_a, high_a, limited, opened, (guarded, bare), high_through, np.abs(high.given))
     for row, (point, to) in enumerate(names):
         if to == "the frame" or high_a[row] > LEAST_A:
             yield _fault(ground, walked, row, point, to)
@@ -133,9 +128,7 @@ def _cut(ground: _Ground, compiled: Compiled, some: Shorted, limit_a: float) -> 
         return np.where(limited, limit_a / given, 1.0), limited
 
 
-def _hottest(
-    ground: _Ground, low: Floats, high: Floats, times: Times, first: Ints, *, guarded: bool
-) -> list[Hot | None]:
+def _hottest(ground: _Ground, low: Floats, high: Floats, opened: Openings, *, guarded: bool) -> list[Hot | None]:
     """Give the hottest wire of each short, of those with a guard or of those without.
 
     Both ends count: few amps for long, and many for short.
@@ -146,10 +139,8 @@ def _hottest(
     metals, rows = ground.metals, np.arange(len(low))
     best = which[np.argmax(high[:, ground.wires[which]] / metals.area_mm2[which], axis=1)]
     ends = []
-    for amps, heat in ((low, times.heat_low), (high, times.heat_high)):
-        time_s = heat[rows, first] if heat.size else np.full(len(low), np.inf)
-        some = amps[rows, ground.wires[best]]
-        ends.append(metals.after_c(best, some, np.nan_to_num(time_s, nan=np.inf)))
+    for amps, time_s in ((low, opened.low_s), (high, opened.high_s)):
+        ends.append(metals.after_c(best, amps[rows, ground.wires[best]], np.nan_to_num(time_s, nan=np.inf)))
     carried = high[rows, ground.wires[best]] > LEAST_A
     hottest = np.maximum(*ends)
     return [
@@ -161,39 +152,31 @@ def _hottest(
 
 
 def _fault(ground: _Ground, walked: _Walked, row: int, point: str, to: str) -> Fault:
-    times, column = walked.times, int(walked.first[row])
-    part_in = np.flatnonzero(times.part_in[row])
-    opens = len(part_in) > 0 and bool(np.isfinite(times.latest[row, column]))
-    unknown = not opens and bool(np.isnan(times.latest[row, part_in]).any())
+    opened = walked.opened
+    first, smallest, also = (int(column[row]) for column in (opened.first, opened.smallest, opened.also))
+    opens = first >= 0
     # Where none surely opens, the smallest of those in the path is the one to change.
-    least = min(part_in, key=lambda number: ground.fuses[number].rated_a, default=None)
-    fuse = ground.fuses[column if opens else int(least)] if least is not None else None
-    sources = ground.high.network.sources
-    share = walked.through[row] > PATH_SHARE * walked.high_a[row]
-    flows = walked.high_a[row] > LEAST_A
+    which = first if opens else smallest
+    fuse = ground.fuses[which] if which >= 0 else None
+    low_a, high_a, limited = float(walked.low_a[row]), float(walked.high_a[row]), bool(walked.limited[row])
+    flows = high_a > LEAST_A
+    sources, resistors = ground.high.network.sources, ground.high.network.resistors
+    share = np.flatnonzero(walked.through[row] > PATH_SHARE * high_a)
     return Fault(
         point=point,
         to=to,
-        low_a=float(walked.low_a[row]),
-        high_a=float(walked.high_a[row]),
+        low_a=low_a,
+        high_a=high_a,
         source=sources[int(np.argmax(walked.given[row]))].name if flows else "",
-        limited=bool(walked.limited[row]),
+        limited=limited,
         fuse=fuse.name if fuse else "",
         opens=opens,
-        known=not unknown and (ground.limit.known or not walked.limited[row]),
-        earliest_s=float(times.earliest[row, column]) if opens else float("inf"),
-        latest_s=float(times.latest[row, column]) if opens else float("inf"),
-        would_do_a=fuse.would_do_a(float(walked.low_a[row]), ground.within_s) if fuse and not opens else float("nan"),
-        also_opens=_also(ground.fuses, times, row, column) if opens else "",
+        known=bool(opened.known[row]) and (ground.limit.known or not limited),
+        earliest_s=float(opened.earliest_s[row]),
+        latest_s=float(opened.latest_s[row]),
+        would_do_a=fuse.would_do_a(low_a, ground.within_s) if fuse and not opens else float("nan"),
+        also_opens=ground.fuses[also].name if also >= 0 else "",
         wire=walked.hot[0][row],
         stub=walked.hot[1][row],
-        path=tuple(ground.high.network.resistors[i].name for i in np.flatnonzero(share)) if flows else (),
+        path=tuple(resistors[column].name for column in share) if flows else (),
     )
-
-
-def _also(fuses: Sequence[Fuse], times: Times, row: int, first: int) -> str:
-    """Name another fuse of the path that may open before the first one surely has."""
-    early = np.where(times.part_in[row], np.nan_to_num(times.earliest[row], nan=0.0), np.inf)
-    early[first] = np.inf
-    other = int(np.argmin(early))
-    return fuses[other].name if early[other] < times.latest[row, first] else ""

@@ -28,11 +28,11 @@ def metals_of(bike: Bike, strands: Sequence[Strand]) -> Metals:
 
 def _figures(bike: Bike, strand: Strand) -> tuple[float | str, ...]:
     part = bike.view.parts.get(strand.wire.name)
-    known = {name: float(part.number(name)[0]) if part else float("nan") for name in ("area_mm2", *_ASSUMED)}
+    known = {name: float(part.number(name)[0]) if part else float("nan") for name in _ASSUMED}
     length_m = max(strand.wire.length_m, 1e-3)
     per_m = strand.ohm_20 / length_m * 1000
-    area = known["area_mm2"]
-    area = 1000.0 / (COPPER_CONDUCTIVITY_M_PER_OHM_MM2 * per_m) if isnan(area) else area
+    # The copper its ohms stand for: a cable of this nominal area may hold an eighth less.
+    area = 1000.0 / (COPPER_CONDUCTIVITY_M_PER_OHM_MM2 * per_m)
     conductor = known["conductor_mm"]
     conductor = _ASSUMED["conductor_mm"] * area**0.5 if isnan(conductor) else conductor
     outside = known["outside_mm"]

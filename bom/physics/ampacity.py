@@ -64,7 +64,7 @@ def bundle_factor(*, loaded_wires: Quantity) -> Answer:
     Leaves out that the published rows count circuits, not wires: counting wires reads low, and is safe.
     Source: IEC 60364-5-52:2009 Table B.52.17 row 1 (bunched in air), from memory.
     """
-    check_range("loaded_wires", loaded_wires, low=1.0, high=20.0)
+    check_range("loaded_wires", loaded_wires, low=1.0, high=float(_BUNDLE_COUNTS[-1]))
     row = np.searchsorted(_BUNDLE_COUNTS, loaded_wires, side="left")
     known = np.isfinite(loaded_wires)
     return np.where(known, _BUNDLE_FACTORS[np.where(known, row, 0)], np.nan)[()]

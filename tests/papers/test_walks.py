@@ -66,7 +66,7 @@ def test_every_state_and_every_wire_has_its_row(papers: Session, book: Workbook)
 def test_a_wire_is_shown_in_its_worst_state(papers: Session) -> None:
     for wire in wire_amps(papers.build):
         for standing in papers.build.walks.states:
-            assert standing.amps(wire.wire) <= wire.amps
+            assert standing.amps(wire.wire) <= wire.amps + 1e-6
 
 
 def test_volts_fall_along_the_way(sound: Session) -> None:
@@ -96,7 +96,7 @@ def test_shorts_stand_worst_first_with_their_worst_figures(papers: Session) -> N
             fault = by_point[point, row.to]
             assert fault.end == row.end
             assert row.low_a <= fault.low_a
-            assert row.high_a >= fault.high_a
+            assert row.high_a >= fault.high_a - 1e-3
             assert row.latest_s >= fault.latest_s
             for hot in (fault.wire, fault.stub):
                 assert hot is None or (

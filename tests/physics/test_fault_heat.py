@@ -54,7 +54,7 @@ def test_losing_heat_never_ends_hotter(build, density, time_s, start_c):
 def test_losing_heat_never_ends_hotter_past_five_seconds(build, density, time_s):
     kept_c = (234.5 + 60.0) * math.exp(min(density**2 * time_s / 226.0**2, 50.0)) - 234.5
     end_c = end_with_loss_c(**build, current_a=density * build["area_mm2"], time_s=time_s, start_c=60.0, ambient_c=30.0)
-    assert end_c <= kept_c or kept_c > 1083.0
+    assert end_c <= kept_c + 1e-9 or kept_c > 1083.0
 
 
 @pytest.mark.parametrize("row", WIRES)
@@ -67,9 +67,9 @@ def test_after_a_day_it_is_the_steady_balance(row, conductor_c):
         assert end_c == pytest.approx(conductor_c, abs=0.5)
 
 
-# Worked apart: the same equation stepped by a fourth of a second (Runge-Kutta), its loss by halving at each
-# step. Straight lines for the loss may cost 1 K.
-@pytest.mark.parametrize("row", WIRES)
+# Worked apart: the same equation stepped by half a second (Runge-Kutta), its loss by halving at each step.
+# Straight lines for the loss may cost 1 K.
+@pytest.mark.parametrize("row", [WIRES[0], WIRES[2], WIRES[3]])
 @pytest.mark.parametrize(("multiple", "time_s", "start_c"), [(0.0, 60, 200), (1.5, 40, 90), (2.0, 20, 30)])
 def test_agrees_with_small_steps(row, multiple, time_s, start_c):
     build = wire(*row)
@@ -78,7 +78,7 @@ def test_agrees_with_small_steps(row, multiple, time_s, start_c):
 
     def loss_w_per_m(metal_c):
         low_c, high_c = 30.0, metal_c
-        for _ in range(40):
+        for _ in range(24):
             surface_c = (low_c + high_c) / 2
             loss = surface_loss_w_per_m(outside_mm=row[2], surface_c=surface_c, ambient_c=30.0, emissivity=0.9)
             low_c, high_c = (low_c, surface_c) if loss * wall > metal_c - surface_c else (surface_c, high_c)
@@ -88,7 +88,7 @@ def test_agrees_with_small_steps(row, multiple, time_s, start_c):
         heat = current_a**2 * row[3] / 1000 * (1 + 0.00393 * (metal_c - 20))
         return (heat - loss_w_per_m(metal_c)) / (3.45 * row[0])
 
-    metal_c, step_s = float(start_c), 0.25
+    metal_c, step_s = float(start_c), 0.5
     for _ in range(int(time_s / step_s)):
         first = rate(metal_c)
         second = rate(metal_c + step_s / 2 * first)
@@ -105,6 +105,15 @@ def test_agrees_with_small_steps(row, multiple, time_s, start_c):
 def test_worked_first_second():
     end_c = end_with_loss_c(**wire(*WIRES[3]), current_a=600.0, time_s=1.0, start_c=90.0, ambient_c=30.0)
     assert end_c == pytest.approx(93.61, abs=0.02)
+
+
+# Worked, as above with all digits: (341.06 - 30.56) W/m / 86.25 J/(m K) = 3.600 K/s at the very start. The loss may
+# be 1 % high, which is 0.1 % of the rate.
+def test_worked_first_moment():
+    fault = {"current_a": 600.0, "start_c": 90.0, "ambient_c": 30.0}
+    for time_s in (1e-3, 1e-6):
+        end_c = end_with_loss_c(**wire(*WIRES[3]), **fault, time_s=time_s)
+        assert end_c - 90.0 == pytest.approx(3.600 * time_s, rel=0.0015)
 
 
 # Worked: pure copper of 17.241 mohm/m mm2, so no loss and no ceiling matter: 1 s, rise of few kelvin.

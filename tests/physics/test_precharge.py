@@ -90,6 +90,11 @@ def test_a_load_that_starts_too_low_stalls_where_it_starts():
     assert math.isfinite(time_under_load_s(**case, load_starts_fraction=0.5))
 
 
+def test_a_load_starts_at_a_tenth_where_nothing_is_said():
+    case = CIRCUIT | {"voltage_v": 84.0, "load_w": 3.0, "fraction": 0.9}
+    assert time_under_load_s(**case) == time_under_load_s(**case, load_starts_fraction=0.1)
+
+
 def test_discharge_from_below_takes_no_time():
     times = time_to_volts_s(resistance_ohm=1e4, capacitance_f=1e-3, start_v=np.array([0.0, 58.8, 60.0, 120.0]))
     assert list(times[:3]) == [0.0, 0.0, 0.0]
