@@ -27,7 +27,7 @@ class Factors(Protocol):
 
 
 HOLDS, LIMITS, OFF = 0, 1, 2  # what a converter does
-DRAW_S, INPUT_S = 1e-9, 1e-7  # siemens of a draw, and of a converter's input, that takes nothing: some 10 Mohm there
+DRAW_S, ASLEEP_S = 1e-9, 1e-6  # siemens beside every draw, and of a converter's input that has too little to run
 
 
 class Compiled:
@@ -136,15 +136,16 @@ class Compiled:
         taken_w, lowest_v = self._input_w(volts, modes)
         draws = (
             (self.draw_ends, self.amount, self.least_v, self.is_watts, DRAW_S),
-            (self.input_ends, taken_w, lowest_v, np.ones(len(taken_w), dtype=bool), INPUT_S),
+            (self.input_ends, taken_w, lowest_v, np.ones(len(taken_w), dtype=bool), ASLEEP_S),
         )
         out = []
-        for pair, amount, least_v, is_watts, rest_s in draws:
+        for pair, amount, least_v, is_watts, asleep_s in draws:
             if not with_draws:
-                out.append((pair, np.full(len(amount), rest_s), np.zeros(len(amount))))
+                out.append((pair, np.full(len(amount), DRAW_S), np.zeros(len(amount))))
                 continue
             across = self.across(volts, pair)
             amps, slope = draw_amps(across, amount, least_v, is_watts)
+            rest_s = np.where(across < least_v, asleep_s, DRAW_S)
             out.append((pair, slope + rest_s, slope * across - amps))
         return out
 
