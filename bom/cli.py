@@ -1,4 +1,4 @@
-"""The command line: new, build, check."""
+"""The command line: new, build, check, why."""
 
 import argparse
 import gc
@@ -92,7 +92,14 @@ def parser() -> argparse.ArgumentParser:
     check.add_argument("--json", action="store_true", help="print them as JSON")
     check.add_argument("--all", action="store_true", help="print what passes too")
     check.set_defaults(run=_check)
-    for command in (new, build, check):
+    why = commands.add_parser("why", help="tell where every figure of one finding comes from")
+    why.add_argument("job", metavar="JOB", type=Path, help="job file (TOML)")
+    why.add_argument("finding", metavar="FINDING", help='"rule @ subject" of a finding, or any part that names one')
+    why.add_argument("--catalog", metavar="DIR", type=Path, help="catalogue folder of your own")
+    why.add_argument("--other", action="store_true", help="ask in the other key arrangement")
+    why.add_argument("--json", action="store_true", help="print it as JSON")
+    why.set_defaults(run=_why)
+    for command in (new, build, check, why):
         command.add_argument("--trace", action="store_true", help=argparse.SUPPRESS)
     return parser
 
@@ -173,6 +180,27 @@ def _check(options: argparse.Namespace) -> int:
             print(note)
         print(summary(session.build))
     return GOOD if session.build.sound else UNSOUND
+
+
+def _why(options: argparse.Namespace) -> int:
+    from bom.check.why import accounts, matching, nearest_keys
+    from bom.check.why_text import as_text, candidates
+    from bom.check.why_tree import as_data
+
+    session = _session(options)
+    build = session.other if options.other else session.build
+    keys = matching(build, options.finding)
+    if len(keys) != 1:
+        print(
+            candidates(options.finding, keys or nearest_keys(build, options.finding), known=bool(keys)), file=sys.stderr
+        )
+        return BROKEN
+    told = [as_data(account, session, build.arrangement) for account in accounts(build, keys[0])]
+    if options.json:
+        print(json.dumps(told, indent=2, ensure_ascii=False))
+    else:
+        print(as_text(told))
+    return GOOD
 
 
 def summary(build: "Build") -> str:

@@ -16,6 +16,7 @@ from bom.choose.miss import Miss, open_place
 from bom.choose.needless import Idle, may_be_needless, without
 from bom.duties.budget import budget
 from bom.duties.circuits import Counted, Facts
+from bom.duties.coil_traces import counted_traces, raised_traces
 from bom.duties.envelope import envelope
 from bom.duties.model import Duty
 from bom.duties.volts import pack_facts
@@ -48,7 +49,7 @@ def convert(job: JobFile, catalogue: Catalogue, margins: Margins, key_at: str, s
     raised and the choice made again. Raises RuntimeError when that does not settle.
     """
     loom = lay_out(job, margins, key_at)
-    options = candidates(loom, job, catalogue)
+    options = candidates(loom, job, catalogue, margins)
     counted, states = _counted(loom, job, margins), states_of(catalogue.states, job)
     for number in range(1, MOST_PASSES + 1):
         facts = _facts(job, margins, counted, key_at, states)
@@ -75,7 +76,8 @@ def _counted(loom: Loom, job: JobFile, margins: Margins) -> Counted:
     hold = relays * margins.relay_coil_a + contactors * margins.contactor_coil_a + _key_input_a(job)
     pull = relays * margins.relay_coil_a + contactors * margins.contactor_pull_a + _key_input_a(job)
     because = f"{contactors} contactor coil and {relays} relay coils as counted beforehand"
-    return Counted(hold, pull, because, 0.0)
+    hold_trace, pull_trace = counted_traces(relays, contactors, job, margins)
+    return Counted(hold, pull, because, 0.0, hold_trace, pull_trace)
 
 
 def _key_input_a(job: JobFile) -> float:
@@ -94,7 +96,9 @@ def _raised(job: JobFile, counted: Counted, filled: Mapping[str, Filled], full_c
     if hold <= counted.hold_a and pull <= counted.pull_a and end_v <= max(counted.charge_end_v, full_charge_v):
         return counted
     because = counted.because if hold <= counted.hold_a else "coils of the chosen contactor and relays together"
-    return Counted(max(hold, counted.hold_a), max(pull, counted.pull_a), because, max(end_v, counted.charge_end_v))
+    traces = raised_traces(counted, job, coils)
+    end_v = max(end_v, counted.charge_end_v)
+    return Counted(max(hold, counted.hold_a), max(pull, counted.pull_a), because, end_v, *traces)
 
 
 def _qualify(

@@ -20,5 +20,11 @@ def test_every_generated_part_is_used_once() -> None:
 
 def test_readme_names_the_commands_that_exist() -> None:
     text = (PROJECT / "README.md").read_text(encoding="utf-8")
-    for command in ("donorbill new", "donorbill check", "donorbill build", "python3 -m bom.start test"):
+    for command in (
+        "donorbill new",
+        "donorbill check",
+        "donorbill build",
+        "donorbill why",
+        "python3 -m bom.start test",
+    ):
         assert command in text

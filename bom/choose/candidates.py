@@ -9,6 +9,7 @@ from bom.money.prices import UnitPrices
 from bom.parts import Parts
 from bom.read.catalogue import Catalogue
 from bom.read.job import JobFile
+from bom.read.margins import Margins
 
 # Parts that can be bought and what each costs, by table and quantity.
 _Known = dict[tuple[Parts, float], tuple[Parts, tuple[float, ...]]]
@@ -28,8 +29,8 @@ class Candidates:
     forced: bool
 
 
-def candidates(loom: Loom, job: JobFile, catalogue: Catalogue) -> Mapping[str, Candidates]:
-    """List the candidates of every place; pins are checked beforehand."""
+def candidates(loom: Loom, job: JobFile, catalogue: Catalogue, margins: Margins) -> Mapping[str, Candidates]:
+    """List the candidates of every place; pins are checked beforehand. The margins are the job's own."""
     options = {}
     prices = UnitPrices(catalogue.offers, job.money)
     donors = {item.name: item for item in job.donor.items}
@@ -43,7 +44,7 @@ def candidates(loom: Loom, job: JobFile, catalogue: Catalogue) -> Mapping[str, C
             key = (place.family, place.item)
             if key not in tables:
                 item = donors[place.item]
-                tables[key] = donor_part(place.family, item, served(item, job, catalogue.margins)).joined(table)
+                tables[key] = donor_part(place.family, item, served(item, job, margins)).joined(table)
             options[place.name] = _with_donor(place, tables[key], prices, known)
         else:
             options[place.name] = _bought(place, table, prices, known)

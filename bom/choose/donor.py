@@ -1,24 +1,26 @@
 """A donor item described as a part of its family, so that the same rules judge it."""
 
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from functools import partial
 from math import nan
 
 import numpy as np
 
+from bom.choose.donor_traces import LOWEST_SERVED_FRACTION, fed_together, service_traces, wire_traces
 from bom.duties.budget import load_amps
-from bom.parts import Parts
+from bom.parts import DONOR, Parts
 from bom.physics.conductor import copper_resistance_mohm_per_m
 from bom.read.families import BY_NAME, COMMON
 from bom.read.job import Item, JobFile, Load
 from bom.read.margins import Margins
+from bom.span import Span
+from bom.trace import Trace
 
-DONOR = "donor: "
 SERVED = "served in the donor"
 SAID = "as the job says"
 # A contact that opened its own horn or coil for years may go on opening it: any time constant of the 12 V side.
 SERVED_MS = 100.0
-# Lowest volts a donor part met on a tired battery, as a fraction of its nominal supply (common practice).
-LOWEST_SERVED_FRACTION = 0.9
 NOMINAL_V = {"6 V": 6.0, "12 V": 12.0}
 # A cable of a nominal area has up to 12 % less copper: ISO 6722-1 resistance limits, from memory.
 NOMINAL_OVER_COPPER = 1.12
@@ -32,12 +34,14 @@ class Service:
     volts_v  on charge
     amps     running, None where it is not known
     rush     cold filaments it closed on, over its running amps
+    told     where what it proves comes from, by column
     """
 
     nominal_v: float
     volts_v: float
     amps: float | None
     rush: float
+    told: Mapping[str, Trace] = field(default_factory=dict)
 
 
 def served(item: Item, job: JobFile, margins: Margins) -> Service:
@@ -45,13 +49,18 @@ def served(item: Item, job: JobFile, margins: Margins) -> Service:
     nominal_v = NOMINAL_V[job.donor.supply]
     volts_v = round(nominal_v * margins.served_volts_fraction, 6)
     if item.served is not None:
-        return Service(nominal_v, volts_v, item.served, margins.cold_filament if item.feeds else 1.0)
+        running = Span.given(item.served, "current", "carried for years", "donor.items.served", item.name)
+        told = service_traces(nominal_v, running, margins, cold=bool(item.feeds))
+        return Service(nominal_v, volts_v, item.served, margins.cold_filament if item.feeds else 1.0, told)
     loads = {load.name: load for load in job.loads}
     fed = [loads[name] for name in item.feeds if name in loads]
     if job.donor.lighting == "AC" or not fed or any(load.fit == "new" and load.was is None for load in fed):
         return Service(nominal_v, volts_v, None, 1.0)
-    amps = sum(load_amps(as_it_was(load), margins.rail_volts).amps for load in fed)
-    return Service(nominal_v, volts_v, amps, margins.cold_filament)
+    entries = [load_amps(as_it_was(load), margins.rail_volts) for load in fed]
+    amps = sum(entry.amps for entry in entries)
+    running = Span.of(amps, "current", "of the loads it fed", partial(fed_together, entries, margins))
+    told = service_traces(nominal_v, running, margins, cold=True)
+    return Service(nominal_v, volts_v, amps, margins.cold_filament, told)
 
 
 def as_it_was(load: Load) -> Load:
@@ -66,17 +75,21 @@ def donor_part(family: str, item: Item, service: Service) -> Parts:
     words = {column.name: ("",) for column in columns if column.kind != "number"}
     part = DONOR + item.name
     words |= {"part_id": (part,), "name": (f"{item.name} (donor's own)",), "evidence": (item.evidence,)}
-    exceptions = []
-    for name, (value, evidence) in _known(item, service).items():
+    exceptions, known = [], _known(item, service)
+    for name, (value, evidence) in known.items():
         if name in numbers and isinstance(value, float):
             numbers[name] = np.array([value])
             exceptions.append(f"{name}={evidence}")
         elif name in words and isinstance(value, str):
             words[name] = (value,)
             exceptions.append(f"{name}={evidence}")
+    proved = {name for name, (_, evidence) in known.items() if evidence == SERVED}
+    told = {name: trace for name, trace in service.told.items() if name in proved}
+    if item.wire is not None:
+        told |= wire_traces(item.wire, item.name, NOMINAL_OVER_COPPER)
     words["exceptions"] = ("; ".join(exceptions),)
     curves = {"breaking_points": {part: tuple(_points(part, item, service))}}
-    return Parts(family, (part,), numbers, words, curves, (True,))
+    return Parts(family, (part,), numbers, words, curves, (True,), None, told)
 
 
 def _known(item: Item, service: Service) -> dict[str, tuple[float | str, str]]:

@@ -9,15 +9,15 @@ from dataclasses import dataclass
 from functools import cached_property
 
 import numpy as np
-import numpy.typing as npt
 
 from bom.circuit.compiled import Compiled
+from bom.circuit.modes import first_modes, let_go, limiting, next_modes
 from bom.circuit.network import Network
+from bom.circuit.pattern import Floats, Ints
 
-MOST_ROUNDS = 60
+MOST_ROUNDS = 200
+WHOLE_STEPS = 20  # rounds before the steps are halved, for what swings to and fro
 CLOSE_V = 1e-7
-
-Floats = npt.NDArray[np.float64]
 
 
 @dataclass(frozen=True)
@@ -28,6 +28,7 @@ class Solution:
     settled    False where the rounds found no answer
     let_go     names of draws and converters that stand below their least volts: the state cannot be sustained
     limiting   names of converters that no longer hold their volts
+    modes      what each converter, then each draw, does
     """
 
     compiled: Compiled
@@ -35,7 +36,7 @@ class Solution:
     settled: bool
     let_go: tuple[str, ...]
     limiting: tuple[str, ...]
-    output_a: Floats
+    modes: Ints
 
     def at(self, point: str, back: str) -> float:
         """Give the volts from one point to another; NaN between islands, which nothing holds apart or together."""
@@ -46,7 +47,7 @@ class Solution:
     @cached_property
     def amps(self) -> dict[str, float]:
         """Give the amps of every element, from its start or plus to its end or minus."""
-        return self.compiled.amps(self.volts, self.output_a)
+        return self.compiled.amps(self.volts, self.modes)
 
 
 def solve(network: Network) -> Solution:
@@ -55,21 +56,44 @@ def solve(network: Network) -> Solution:
 
 
 def solve_compiled(compiled: Compiled, start: Floats | None = None) -> Solution:
-    """Solve a network whose points are counted already; from the volts of a like one, where there is one."""
-    modes = compiled.first_modes()
-    volts = start if start is not None else compiled.linear(np.zeros(len(compiled.points)), modes, with_draws=False)
-    seen: set[tuple[int, ...]] = set()
-    for _ in range(MOST_ROUNDS):
-        new = compiled.linear(volts, modes, with_draws=True)
-        moved = float(np.max(np.abs(new - volts), initial=0.0))
-        volts = new
-        if moved >= CLOSE_V:
+    """Solve a network whose points are counted already; from the volts of a like one, where there is one.
+
+    From there the rounds may end at a lower answer. What they find counts only where nothing has let go or changed.
+    """
+    modes = first_modes(compiled)
+    if start is not None:
+        volts, bend_w = _rounds(compiled, modes, start)
+        sags = bend_w is not None or bool(let_go(compiled, volts, modes))
+        if not sags and np.array_equal(next_modes(compiled, volts, modes, None), modes):
+            return Solution(compiled, volts, True, (), limiting(compiled, volts, modes), modes)
+    seen = {modes.tobytes()}
+    while True:
+        volts, bend_w = _rounds(compiled, modes)
+        changed = next_modes(compiled, volts, modes, bend_w)
+        if changed.tobytes() in seen:
+            settled = bend_w is None and np.array_equal(changed, modes)
+            gone, limits = let_go(compiled, volts, modes), limiting(compiled, volts, modes)
+            return Solution(compiled, volts, settled, gone, limits, modes)
+        seen.add(changed.tobytes())
+        modes = changed
+
+
+def _rounds(compiled: Compiled, modes: Ints, start: Floats | None = None) -> tuple[Floats, Floats | None]:
+    """Go round from the open circuit, or a start, until the volts stand still; give the last bend where they do not.
+
+    Downwards from the open circuit the tangents never overshoot the upper answer: what converters give and what
+    draws of watts leave over both bend the same way. So a change that would gain watts tells that there is none.
+    """
+    volts = compiled.open_circuit(modes) if start is None else start
+    for number in range(MOST_ROUNDS):
+        try:
+            change, bend_w = compiled.step(volts, modes)
+        except RuntimeError:  # singular: the very point of collapse; look from a little below
+            volts = volts * (1 - 1e-6)
             continue
-        output_a = compiled.output_a(volts, modes)
-        next_modes = compiled.next_modes(volts, output_a, modes)
-        if np.array_equal(next_modes, modes) or tuple(next_modes) in seen:
-            return Solution(compiled, volts, True, compiled.let_go(volts, modes), compiled.limiting(modes), output_a)
-        seen.add(tuple(modes))
-        modes = next_modes
-    output_a = compiled.output_a(volts, modes)
-    return Solution(compiled, volts, False, compiled.let_go(volts, modes), compiled.limiting(modes), output_a)
+        if float(np.max(np.abs(change), initial=0.0)) < CLOSE_V:
+            return volts + change, None
+        if bend_w is not None:
+            return volts, bend_w
+        volts = volts + change * (1.0 if number < WHOLE_STEPS else 0.5)
+    return volts, np.zeros(len(modes))

@@ -22,11 +22,13 @@ class Step:
 class Stuck:
     """A coil that never pulls in.
 
+    needs_v    volts at which it surely pulls in
     waits_for  contact that would have to close first; the coil's own name is a deadlock, "" where none would help
     """
 
     coil: str
     volts: float
+    needs_v: float
     waits_for: str
 
 
@@ -97,7 +99,7 @@ def _stuck(awake: Live, end: Settled, *, asleep: bool) -> Iterator[Stuck]:
             continue
         volts = coil_v(bike, coil, end.solution)
         waits = "converter" if asleep else _waits_for(awake, end, coil)
-        yield Stuck(coil, volts, waits)
+        yield Stuck(coil, volts, pull_in_v(bike, coil), waits)
 
 
 def _waits_for(awake: Live, end: Settled, coil: str) -> str:

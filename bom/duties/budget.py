@@ -2,7 +2,9 @@
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
+from functools import partial
 
+from bom.duties.load_traces import printed_watts
 from bom.physics.lamp import power_at_v, upper_watts
 from bom.read.job import JobFile, Load
 from bom.read.margins import Margins
@@ -61,9 +63,14 @@ def budget(job: JobFile, margins: Margins, coil_a: float, kinds: tuple[State, ..
     loads = {load.name: load_amps(load, rail) for load in job.loads}
     states = {}
     for state in kinds:
-        amps = sum(entry.amps for entry in loads.values() if state.conditions & set(entry.load.on))
+        amps = sum(entry.amps for entry in burning(state, loads.values()))
         states[state.name] = amps + (coil_a if state.key else 0.0)
     return Budget(loads, states, rail, kinds)
+
+
+def burning(state: State, loads: Iterable[LoadAmps]) -> list[LoadAmps]:
+    """List the loads that are on in a state."""
+    return [entry for entry in loads if state.conditions & set(entry.load.on)]
 
 
 def load_amps(load: Load, rail_v: float) -> LoadAmps:
@@ -90,4 +97,4 @@ def side_watts(job: JobFile) -> Span:
     """Lamp watts a flasher sees on one side, as printed on the bulbs; a load counts those that burn together."""
     lamps = [load for load in job.loads if "indicate" in load.on and load.kind in ("filament", "LED")]
     watts = sum((load.power or 0.0) * load.count for load in lamps)
-    return Span.of(watts, "power", "lamps of one side, watts as printed")
+    return Span.of(watts, "power", "lamps of one side, watts as printed", partial(printed_watts, lamps))

@@ -1,10 +1,13 @@
 """Duties shared by everything in one circuit: volts, amps, bursts, making, breaking, faults."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
+from functools import partial
 from math import sqrt
 
+from bom.duties import circuit_traces as traces
 from bom.duties.budget import Budget, largest_filament_a
+from bom.duties.load_traces import loads_together, state_figure
 from bom.duties.volts import PackFacts
 from bom.loom.builder import BUS_SENSE
 from bom.loom.low_volt import METER_FEED
@@ -13,10 +16,11 @@ from bom.physics.phase import greatest_line_rms_v
 from bom.read.job import JobFile
 from bom.read.margins import Margins
 from bom.span import Span
+from bom.trace import Trace, step
 
 Needs = dict[str, Span]
 
-RESISTIVE = Span.of(1.0, "", "resistive or nearly so")
+RESISTIVE = Span.fixed(1.0, "", "resistive or nearly so", "milliseconds, common practice")
 
 
 @dataclass(frozen=True)
@@ -31,6 +35,18 @@ class Counted:
     pull_a: float
     because: str
     charge_end_v: float
+    hold_trace: Trace | None = field(default=None, compare=False, repr=False)
+    pull_trace: Trace | None = field(default=None, compare=False, repr=False)
+
+    @property
+    def hold(self) -> Span:
+        """Give the amps all coils hold."""
+        return amps(self.hold_a, self.because, self.hold_trace)
+
+    @property
+    def pull(self) -> Span:
+        """Give the amps all coils pull in with."""
+        return amps(self.pull_a, self.because, self.pull_trace)
 
 
 @dataclass(frozen=True)
@@ -45,34 +61,41 @@ class Facts:
     key_at: str
 
 
-def amps(value: float, because: str) -> Span:
+def amps(value: float, because: str, trace: Trace | None = None) -> Span:
     """Give a current that is known exactly."""
-    return Span.of(value, "current", because)
+    return Span.of(value, "current", because, trace)
+
+
+def given_amps(value: float, because: str, key: str) -> Span:
+    """Give a current that stands in the job."""
+    return Span.given(value, "current", because, key)
 
 
 def circuit_needs(facts: Facts) -> Mapping[str, Needs]:
     """Give the duties of each circuit by its name."""
+    meter = facts.margins.of("meter_a", "current", "meters take 10 to 25 mA, common practice")
+    sense = facts.margins.of("meter_a", "current", "a closer senses with milliamps")
+    wish = given_amps(facts.job.wishes.charge_current, "charging amps wanted", "wishes.charge_current")
     needs = {
         "traction": _traction(facts),
         "phase": _phase(facts),
         "precharge": _precharge(facts),
         "converter input": _converter_input(facts),
         "key input": _key_input(facts),
-        "meter": {
-            **_pack_side(facts),
-            **_small(facts, facts.margins.meter_a, "meters take 10 to 25 mA, common practice"),
-        },
-        BUS_SENSE: {**_pack_side(facts), **_small(facts, facts.margins.meter_a, "a closer senses with milliamps")},
-        METER_FEED: {**_rail(facts), **carry(facts.margins.meter_a, "meters take 10 to 25 mA, common practice")},
-        "charging": {**_pack_side(facts), **_small(facts, facts.job.wishes.charge_current, "charging amps wanted")},
-        "12 V supply": {**_rail(facts), **carry(*_supply_amps(facts)), "make_a": rush_a(facts)},
+        "meter": {**_pack_side(facts), **_small(facts, meter)},
+        BUS_SENSE: {**_pack_side(facts), **_small(facts, sense)},
+        METER_FEED: {**_rail(facts), **carry(meter)},
+        "charging": {**_pack_side(facts), **_small(facts, wish)},
+        "12 V supply": {**_rail(facts), **carry(supply_amps(facts)), "make_a": rush_a(facts)},
         "key control": _coils(facts),
         "flasher": _rail(facts),
         "labels": {},
     }
     for name, loads in load_circuits(facts.job.loads).items():
-        total = facts.budget.amps([load.name for load in loads])
-        needs[name] = {**_rail(facts), **carry(total, f"loads of the {name} at {facts.budget.rail_v:g} V")}
+        names = [load.name for load in loads]
+        because = f"loads of the {name} at {facts.budget.rail_v:g} V"
+        total = amps(facts.budget.amps(names), because, partial(loads_together, facts, names))
+        needs[name] = {**_rail(facts), **carry(total)}
     for item in facts.job.donor.items:
         if item.feeds:
             needs[f"switch {item.name}"] = _switched(facts, item.feeds)
@@ -91,7 +114,8 @@ def _pack_side(facts: Facts) -> Needs:
 def _key_input(facts: Facts) -> Needs:
     """Give the key input's few milliamps; its capacitors count where the job names them."""
     control = facts.job.controller
-    needs = {**_pack_side(facts), **_small(facts, control.key_current, "amps into the controller's key input")}
+    key_amps = given_amps(control.key_current, "amps into the controller's key input", "controller.key_current")
+    needs = {**_pack_side(facts), **_small(facts, key_amps)}
     if control.key_capacitance is not None:
         needs["make_a"] = _capacitor_rush(facts)
     return needs
@@ -107,11 +131,11 @@ def _capacitor_rush(facts: Facts) -> Span:
         "current",
         f"empty capacitors behind it at {volts}, through {high:g} to {low:g} ohm",
         "the resistance and capacitors behind it",
+        lambda: step("U_bus / R", U_bus=volts, R=traces.key_loop(facts.margins)),
     )
 
 
-def _small(facts: Facts, current_a: float, because: str) -> Needs:
-    running = amps(current_a, because)
+def _small(facts: Facts, running: Span) -> Needs:
     return {
         "carry_a": running,
         "break_a": running,
@@ -125,35 +149,59 @@ def _traction(facts: Facts) -> Needs:
     wishes = facts.job.wishes
     left = 1 - facts.margins.precharge_fraction if wishes.precharge and wishes.contactor else 1.0
     rush = pack.fault_high_a.scaled(
-        left, f"{left:.0%} of the pack volts left at closing, over the pack's resistance alone"
+        left,
+        f"{left:.0%} of the pack volts left at closing, over the pack's resistance alone",
+        "X * (1 - q)",
+        q=traces.filled(facts, left),
     )
+    peak = given_amps(control.battery_peak, "controller's peak battery amps", "controller.battery_peak")
     needs = {
         **_pack_side(facts),
-        "carry_a": amps(control.battery_continuous, "controller's continuous battery amps"),
-        "peak_a": amps(control.battery_peak, "controller's peak battery amps"),
-        "peak_s": Span.of(control.peak_time, "time", "length of the burst"),
+        "carry_a": _pack_lead_amps(facts),
+        "peak_a": peak,
+        "peak_s": Span.given(control.peak_time, "time", "length of the burst", "controller.peak_time"),
         "make_a": rush,
-        "break_a": amps(control.battery_peak, "controller's peak battery amps"),
+        "break_a": peak,
         "break_v": pack.highest_bus_v,
         "time_constant_ms": RESISTIVE,
     }
     back = max(control.regen or 0.0, facts.job.wishes.charge_current if facts.job.wishes.charger else 0.0)
     if back:
-        needs["reverse_a"] = amps(back, "regeneration or charging amps")
+        needs["reverse_a"] = amps(back, "regeneration or charging amps", partial(traces.back, facts))
     return needs
+
+
+def _pack_lead_amps(facts: Facts) -> Span:
+    """Give what the heavy leads carry: the controller's continuous amps, and the converter that hangs on them too.
+
+    A controller's continuous figure is what it may average over a ride; its bursts are within it.
+    """
+    because = "controller's continuous battery amps"
+    drive = given_amps(facts.job.controller.battery_continuous, because, "controller.battery_continuous")
+    taps = _converter_amps(facts)
+    return Span(
+        drive.low + taps.low,
+        drive.high + taps.high,
+        "current",
+        f"{because}, and {taps} of the converter",
+        taps.datum,
+        lambda: step("I_drive + I_converter", I_drive=drive, I_converter=taps),
+    )
 
 
 def bus_capacitance(facts: Facts) -> Span:
     """Give the controller's bus capacitors, or the span they are assumed to lie in."""
     control, margins = facts.job.controller, facts.margins
     if control.input_capacitance is not None:
-        return Span.of(control.input_capacitance, "capacitance", "bus capacitors as given")
+        because, key = "bus capacitors as given", "controller.input_capacitance"
+        return Span.given(control.input_capacitance, "capacitance", because, key)
     return Span(
         margins.capacitance_low_uf_per_a * control.phase_peak * 1e-6,
         margins.capacitance_high_uf_per_a * control.phase_peak * 1e-6,
         "capacitance",
         "assumed from the peak phase amps",
         "the controller's input capacitance",
+        partial(traces.assumed_capacitance, facts),
     )
 
 
@@ -168,6 +216,14 @@ def _precharge(facts: Facts) -> Needs:
         "current",
         f"{farads} filled in {time_s:g} s, and the controller's idle watts",
         farads.datum,
+        lambda: step(
+            "C * U_bus / t + P_idle / U_rest",
+            C=farads,
+            U_bus=volts,
+            t=Span.given(time_s, "time", "time the timer allows", "wishes.precharge_time"),
+            P_idle=traces.idle(facts),
+            U_rest=rest,
+        ),
     )
     return {**_pack_side(facts), "lowest_v": rest, "carry_a": filling, "time_constant_ms": RESISTIVE}
 
@@ -181,32 +237,30 @@ def _phase(facts: Facts) -> Needs:
         "voltage",
         f"0.82 x {bus} between motor leads",
         bus.datum,
+        lambda: step("line_volts(U_bus)", U_bus=bus),
     )
     if control.phase_continuous is not None:
-        carry = amps(control.phase_continuous, "controller's continuous phase amps")
+        because, key = "controller's continuous phase amps", "controller.phase_continuous"
+        carry = given_amps(control.phase_continuous, because, key)
     else:
         fraction = facts.margins.phase_continuous_fraction
         burst = sqrt(control.peak_time / max(control.peak_every, control.peak_time))
         carry = amps(
             max(fraction, burst) * control.phase_peak,
             f"{max(fraction, burst):.0%} of the peak phase amps, continuous figure not given",
+            partial(traces.assumed_phase, facts),
         )
     return {
         "voltage_v": bus,
         "ac_voltage_v": line,
         "carry_a": carry,
-        "peak_a": amps(control.phase_peak, "controller's peak phase amps"),
+        "peak_a": given_amps(control.phase_peak, "controller's peak phase amps", "controller.phase_peak"),
     }
 
 
 def _converter_input(facts: Facts) -> Needs:
-    """Give the converter's own draw: constant watts, so the amps are greatest on a sagged pack."""
-    state, twelve = facts.budget.worst
-    watts = twelve * facts.budget.rail_v / facts.margins.converter_efficiency
-    sag = facts.pack.lowest_sag_v
-    because = f"{watts:.0f} W from {sag}; {state}"
-    floor = max(sag.low, facts.pack.lowest_rest_v.low * facts.margins.least_run_fraction)
-    running = Span(watts / max(sag.high, floor), watts / floor, "current", because, sag.datum)
+    """Give the duties of the converter's own draw."""
+    running = _converter_amps(facts)
     needs = {
         **_pack_side(facts),
         "carry_a": running,
@@ -219,10 +273,20 @@ def _converter_input(facts: Facts) -> Needs:
     return needs
 
 
+def _converter_amps(facts: Facts) -> Span:
+    """Give the converter's own draw: constant watts, so the amps are greatest on a sagged pack."""
+    state, twelve = facts.budget.worst
+    watts = twelve * facts.budget.rail_v / facts.margins.converter_efficiency
+    sag = facts.pack.lowest_sag_v
+    because = f"{watts:.0f} W from {sag}; {state}"
+    floor = max(sag.low, facts.pack.lowest_rest_v.low * facts.margins.least_run_fraction)
+    traced = partial(traces.converter_input, facts, watts)
+    return Span(watts / max(sag.high, floor), watts / floor, "current", because, sag.datum, traced)
+
+
 def _rail(facts: Facts) -> Needs:
     margins = facts.margins
-    high = Span.of(margins.rail_high_v, "voltage", "highest volts of the 12 V side")
-    low = Span.of(margins.rail_low_v, "voltage", "lowest volts of the 12 V side")
+    low, high = rail_ends(margins)
     if facts.job.wishes.buffer_battery:
         fault = Span(
             margins.buffer_short_low_a,
@@ -230,9 +294,10 @@ def _rail(facts: Facts) -> Needs:
             "current",
             "short circuit of a small 12 V battery",
             "the buffer battery's resistance",
+            partial(traces.buffer_short, margins),
         )
     else:
-        fault = Span.of(margins.converter_fault_a, "current", "a converter's limit and its output capacitors")
+        fault = margins.of("converter_fault_a", "current", "a converter's limit and its output capacitors")
     return {
         "voltage_v": high,
         "break_v": high,
@@ -244,24 +309,30 @@ def _rail(facts: Facts) -> Needs:
     }
 
 
-def carry(current_a: float, because: str) -> Needs:
+def rail_ends(margins: Margins) -> tuple[Span, Span]:
+    """Give the lowest and the highest volts of the 12 V side."""
+    low = margins.of("rail_low_v", "voltage", "lowest volts of the 12 V side")
+    return low, margins.of("rail_high_v", "voltage", "highest volts of the 12 V side")
+
+
+def carry(running: Span) -> Needs:
     """Give the duties of a current that is carried, closed on and opened."""
-    running = amps(current_a, because)
     return {"carry_a": running, "break_a": running, "make_a": running, "time_constant_ms": RESISTIVE}
 
 
-def _supply_amps(facts: Facts) -> tuple[float, str]:
+def supply_amps(facts: Facts) -> Span:
+    """Give the 12 V amps of the worst state."""
     state, current = facts.budget.worst
-    return current, f"12 V loads together; {state}"
+    return amps(current, f"12 V loads together; {state}", state_figure(facts, state).trace)
 
 
 def _coils(facts: Facts) -> Needs:
     counted = facts.counted
     return {
         **_rail(facts),
-        **carry(counted.hold_a, counted.because),
-        "make_a": amps(counted.pull_a, counted.because),
-        "time_constant_ms": Span.of(facts.margins.coil_time_constant_ms, "", "coils behind fast clamps"),
+        **carry(counted.hold),
+        "make_a": counted.pull,
+        "time_constant_ms": facts.margins.of("coil_time_constant_ms", "", "coils behind fast clamps"),
     }
 
 
@@ -269,13 +340,16 @@ def _switched(facts: Facts, feeds: list[str]) -> Needs:
     """Give the duty of a switch: its loads together, cold filaments at closing, coils at opening."""
     fed = [facts.budget.loads[name] for name in feeds]
     total = sum(entry.amps for entry in fed)
-    needs = {**_rail(facts), **carry(total, f"{', '.join(feeds)} at {facts.budget.rail_v:g} V")}
+    because = f"{', '.join(feeds)} at {facts.budget.rail_v:g} V"
+    running = amps(total, because, partial(loads_together, facts, feeds))
+    needs = {**_rail(facts), **carry(running)}
     filament = sum(entry.amps for entry in fed if entry.load.kind == "filament")
     if filament:
         rush = total + filament * (facts.margins.cold_filament - 1)
-        needs["make_a"] = amps(rush, f"cold filaments at {facts.margins.cold_filament:g} x")
+        traced = partial(traces.switched_rush, facts, running, fed)
+        needs["make_a"] = amps(rush, f"cold filaments at {facts.margins.cold_filament:g} x", traced)
     if any(entry.load.kind in ("motor", "coil") for entry in fed):
-        needs["time_constant_ms"] = Span.of(facts.margins.horn_time_constant_ms, "", "a horn without a clamp")
+        needs["time_constant_ms"] = facts.margins.of("horn_time_constant_ms", "", "a horn without a clamp")
     return needs
 
 
@@ -283,4 +357,5 @@ def rush_a(facts: Facts) -> Span:
     """Give the 12 V amps when the largest filament lights cold on top of everything else."""
     state, current = facts.budget.worst
     extra = largest_filament_a(facts.budget) * (facts.margins.cold_filament - 1)
-    return amps(current + extra, f"{state}, the largest filament cold at {facts.margins.cold_filament:g} x")
+    because = f"{state}, the largest filament cold at {facts.margins.cold_filament:g} x"
+    return amps(current + extra, because, partial(traces.rush, facts, state))

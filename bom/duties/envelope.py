@@ -1,15 +1,31 @@
 """The duty of every place of a loom, from the job alone; it names no part."""
 
 from collections.abc import Mapping
+from functools import partial
 from math import isfinite
 
 from bom.duties.budget import side_watts
-from bom.duties.circuits import Facts, Needs, amps, bus_capacitance, carry, circuit_needs, rush_a
+from bom.duties.circuit_traces import idle
+from bom.duties.circuits import (
+    Facts,
+    Needs,
+    amps,
+    bus_capacitance,
+    carry,
+    circuit_needs,
+    given_amps,
+    rail_ends,
+    rush_a,
+    supply_amps,
+)
+from bom.duties.load_traces import each_watts, load_figure, loads_together
 from bom.duties.model import Duty
 from bom.loom.builder import BUS_SENSE
+from bom.loom.lengths import length_figure
 from bom.loom.model import Loom, Place, Wire
 from bom.physics.isolation import is_above_low_voltage
 from bom.span import Span
+from bom.trace import Origin, step
 
 DROP = {
     "precharge": "drop_tap_fraction",
@@ -21,45 +37,80 @@ DROP = {
     BUS_SENSE: "drop_tap_fraction",
 }
 
+# Words of a place that the job says: word -> key; those of the place's own load -> key of the load.
+WORD_KEYS = {
+    "earth": "donor.earth",
+    "key at": "wishes.key",
+    "buffer": "wishes.buffer_battery",
+    "isolator": "wishes.isolator",
+    "contactor": "wishes.contactor",
+    "meter": "wishes.meter",
+    "chemistry": "pack.chemistry",
+    "bus load known": "controller.standby",
+}
+LOAD_KEYS = {"purpose": "purpose", "base": "base", "technology": "kind"}
+
 
 def envelope(loom: Loom, facts: Facts) -> Mapping[str, Duty]:
     """Give the duty of each place by its name."""
     circuits = circuit_needs(facts)
     wires = {wire.name: wire for wire in loom.wires}
-    return {place.name: _duty(place, wires.get(place.name), circuits, loom, facts) for place in loom.places}
+    return {
+        place.name: Duty.of(_needs(place, wires.get(place.name), circuits, loom, facts), _words(place, facts))
+        for place in loom.places
+    }
 
 
-def _duty(place: Place, wire: Wire | None, circuits: Mapping[str, Needs], loom: Loom, facts: Facts) -> Duty:
+def own_duty(loom: Loom, facts: Facts, name: str) -> Duty:
+    """Give the duty of one place, shared with no other: places that ask the same may have it from elsewhere."""
+    place = loom.place(name)
+    wire = next((wire for wire in loom.wires if wire.name == name), None)
+    return Duty(_needs(place, wire, circuit_needs(facts), loom, facts), _words(place, facts), _told(place))
+
+
+def _told(place: Place) -> dict[str, Origin]:
+    """Tell which job key each word of a place comes from; others are the loom's own."""
+    told = {name: Origin("job", key) for name, key in WORD_KEYS.items()}
+    told |= {name: Origin("job", f"loads.{key}", place.load) for name, key in LOAD_KEYS.items() if place.load}
+    if place.family == "bar_switch":
+        told["switch"] = Origin("job", "donor.items.kind", place.item)
+    return told
+
+
+def _needs(place: Place, wire: Wire | None, circuits: Mapping[str, Needs], loom: Loom, facts: Facts) -> Needs:
     needs = dict(circuits[place.circuit])
     needs["ambient_c"] = _ambient(place.zone, facts)
     if place.loads:
-        total = facts.budget.amps(place.loads)
-        needs |= carry(total, f"{', '.join(place.loads)} at {facts.budget.rail_v:g} V")
+        because = f"{', '.join(place.loads)} at {facts.budget.rail_v:g} V"
+        traced = partial(loads_together, facts, place.loads)
+        needs |= carry(amps(facts.budget.amps(place.loads), because, traced))
     if wire is not None:
         needs.update(_wire(place, wire, needs, facts))
     needs.update(_stud(place, facts))
     special = SPECIAL.get(place.family)
     if special:
         needs.update(special(place, loom, facts))
-    return Duty.of(needs, _words(place, facts))
+    return needs
 
 
 def _ambient(zone: str, facts: Facts) -> Span:
-    value: float = getattr(facts.job.ambient, zone.replace(" ", "_"))
-    return Span.of(value, "temperature", f"hottest air, {zone}")
+    key = zone.replace(" ", "_")
+    value: float = getattr(facts.job.ambient, key)
+    return Span.given(value, "temperature", f"hottest air, {zone}", f"ambient.{key}")
 
 
 def _wire(place: Place, wire: Wire, needs: Needs, facts: Facts) -> Needs:
     margins = facts.margins
     out = {
-        "length_m": Span.of(wire.length_m, "length", "run as given, one way"),
-        "together": Span.of(float(wire.together), "", "loaded wires lying together"),
+        "length_m": length_figure(wire.length_m, "run as given, one way", wire.name),
+        "together": _counted(float(wire.together), "", "loaded wires lying together", wire.name),
     }
     if not wire.guard and wire.name.endswith(" stub"):
-        out["least_area_mm2"] = Span.of(margins.stub_mm2, "area", "least copper of a wire that no fuse guards")
+        out["least_area_mm2"] = margins.of("stub_mm2", "area", "least copper of a wire that no fuse guards")
     if place.circuit == "phase" or "carry_a" not in needs:
         return out
-    fraction = getattr(margins, DROP.get(place.circuit, "drop_lamp_fraction"))
+    allowed = margins.of(DROP.get(place.circuit, "drop_lamp_fraction"))
+    fraction = allowed.low
     pack_side = place.circuit in DROP
     supply = facts.pack.lowest_rest_v.low if pack_side else margins.rail_volts
     share = wire.length_m / wire.part_of_m
@@ -67,8 +118,20 @@ def _wire(place: Place, wire: Wire, needs: Needs, facts: Facts) -> Needs:
         fraction * supply * share,
         "voltage",
         f"{fraction:.0%} of {supply:g} V over {wire.part_of_m:g} m, this wire's share",
+        lambda: step(
+            "p * U * L / L_all",
+            p=allowed,
+            U=facts.pack.lowest_rest_v if pack_side else margins.of("rail_volts", "voltage"),
+            L=out["length_m"],
+            L_all=length_figure(wire.part_of_m, "there and back", wire.name),
+        ),
     )
     return out
+
+
+def _counted(value: float, dimension: str, because: str, name: str) -> Span:
+    """Give a figure that the loom was laid out with, or that was counted in it."""
+    return Span.of(value, dimension, because, Origin("loom", name))
 
 
 def _stud(place: Place, facts: Facts) -> Needs:
@@ -76,7 +139,10 @@ def _stud(place: Place, facts: Facts) -> Needs:
     studs["frame"] = int(facts.margins.frame_bolt_m)
     if place.end not in studs:
         return {}
-    return {"stud_m": Span.of(float(studs[place.end]), "", f"{place.end} terminal, M{studs[place.end]}")}
+    because = f"{place.end} terminal, M{studs[place.end]}"
+    if place.end == "frame":
+        return {"stud_m": Span.of(float(studs["frame"]), "", because, Origin("margin", "frame_bolt_m", unit="mm"))}
+    return {"stud_m": Span.given(float(studs[place.end]), "", because, f"{place.end}.stud")}
 
 
 def _words(place: Place, facts: Facts) -> dict[str, str]:
@@ -128,49 +194,49 @@ def _pole(place: Place, facts: Facts) -> str:
 
 
 def _converter(place: Place, loom: Loom, facts: Facts) -> Needs:
-    state, current = facts.budget.worst
-    margins = facts.margins
+    low, high = rail_ends(facts.margins)
     return {
-        "output_a": amps(current, f"12 V loads together; {state}"),
+        "output_a": supply_amps(facts),
         "output_peak_a": rush_a(facts),
-        "rail_low_v": Span.of(margins.rail_low_v, "voltage", "lowest volts of the 12 V side"),
-        "rail_high_v": Span.of(margins.rail_high_v, "voltage", "highest volts of the 12 V side"),
+        "rail_low_v": low,
+        "rail_high_v": high,
     }
 
 
 def _precharge(place: Place, loom: Loom, facts: Facts) -> Needs:
     return {
         "capacitance_f": bus_capacitance(facts),
-        "precharge_s": Span.of(facts.job.wishes.precharge_time, "time", "time the timer allows"),
-        "bus_load_w": Span.of(facts.job.controller.standby, "power", "controller's idle watts"),
+        "precharge_s": Span.given(
+            facts.job.wishes.precharge_time, "time", "time the timer allows", "wishes.precharge_time"
+        ),
+        "bus_load_w": idle(facts),
     }
 
 
 def _meter(place: Place, loom: Loom, facts: Facts) -> Needs:
-    margins = facts.margins
+    low, high = rail_ends(facts.margins)
+    peak = facts.job.controller.battery_peak
     return {
         "meter_v": facts.pack.highest_bus_v,
         "meter_low_v": facts.pack.lowest_sag_v,
-        "rail_low_v": Span.of(margins.rail_low_v, "voltage", "lowest volts of the 12 V side"),
-        "rail_high_v": Span.of(margins.rail_high_v, "voltage", "highest volts of the 12 V side"),
-        "peak_a": amps(facts.job.controller.battery_peak, "controller's peak battery amps"),
+        "rail_low_v": low,
+        "rail_high_v": high,
+        "peak_a": given_amps(peak, "controller's peak battery amps", "controller.battery_peak"),
     }
 
 
 def _charger(place: Place, loom: Loom, facts: Facts) -> Needs:
-    limit = facts.job.pack.bms.charge
-    wish = facts.job.wishes.charge_current
-    allowed = (
-        amps(limit, "charge limit of the battery management")
-        if limit is not None
-        else Span(0.0, wish, "current", "charge limit not given", "the pack's charge limit")
-    )
-    if not isfinite(allowed.high):
-        allowed = amps(wish, "charging amps wanted")
+    limit, key = facts.job.pack.bms.charge, "pack.bms.charge"
+    wish = given_amps(facts.job.wishes.charge_current, "charging amps wanted", "wishes.charge_current")
+    if limit is not None:
+        allowed = given_amps(limit, "charge limit of the battery management", key) if isfinite(limit) else wish
+    else:
+        because, datum = "charge limit not given", "the pack's charge limit"
+        allowed = Span(0.0, wish.high, "current", because, datum, lambda: step("0 to I_wish", I_wish=wish))
     return {
         "charge_end_v": facts.pack.full_charge_v,
         "charge_limit_a": allowed,
-        "charge_wish_a": amps(wish, "charging amps wanted"),
+        "charge_wish_a": wish,
     }
 
 
@@ -185,30 +251,33 @@ def _taken(place: Place, loom: Loom, kind: str) -> int:
 
 def _fuse_box(place: Place, loom: Loom, facts: Facts) -> Needs:
     count = _taken(place, loom, "takes fuse")
-    return {"ways": Span.of(float(count), "", "one way for each blade fuse")}
+    return {"ways": _counted(float(count), "", "one way for each blade fuse", place.name)}
 
 
 def _signal_connector(place: Place, loom: Loom, facts: Facts) -> Needs:
     count = _taken(place, loom, "takes wire")
-    return {"ways": Span.of(float(count), "", "one contact for each wire")}
+    return {"ways": _counted(float(count), "", "one contact for each wire", place.name)}
 
 
 def _lamp(place: Place, loom: Loom, facts: Facts) -> Needs:
     load = next(load for load in facts.job.loads if load.name == place.load)
-    each = facts.budget.loads[load.name].each_w if load.power is None else load.power
+    entry, margins = facts.budget.loads[load.name], facts.margins
+    number = Span.given(float(load.count), "", "lamps of one load that burn together", "loads.count", load.name)
+    if load.power is None:
+        watts = Span.of(entry.each_w, "power", "watts of the load list", each_watts(entry, margins).trace)
+    else:
+        watts = Span.given(load.power, "power", "watts of the load list", "loads.power", load.name)
+    each = partial(step, "I / n", I=load_figure(entry, margins), n=number)
     return {
-        "lamp_w": Span.of(each, "power", "watts of the load list"),
-        "carry_a": amps(facts.budget.loads[load.name].amps / load.count, "amps of the load list"),
-        "burning": Span.of(float(load.count), "", "lamps of one load that burn together"),
+        "lamp_w": watts,
+        "carry_a": amps(entry.amps / load.count, "amps of the load list", each),
+        "burning": number,
     }
 
 
 def _coil(place: Place, loom: Loom, facts: Facts) -> Needs:
-    margins = facts.margins
-    return {
-        "coil_low_v": Span.of(margins.rail_low_v, "voltage", "lowest volts of the 12 V side"),
-        "coil_high_v": Span.of(margins.rail_high_v, "voltage", "highest volts of the 12 V side"),
-    }
+    low, high = rail_ends(facts.margins)
+    return {"coil_low_v": low, "coil_high_v": high}
 
 
 def _closer(place: Place, loom: Loom, facts: Facts) -> Needs:
@@ -218,34 +287,34 @@ def _closer(place: Place, loom: Loom, facts: Facts) -> Needs:
 
 def _plug(place: Place, loom: Loom, facts: Facts) -> Needs:
     if place.circuit == "phase":
-        return {"poles": Span.of(3.0, "", "three motor leads")}
-    return {"poles": Span.of(2.0, "", "plus and minus of the pack")}
+        return {"poles": _counted(3.0, "", "three motor leads", place.name)}
+    return {"poles": _counted(2.0, "", "plus and minus of the pack", place.name)}
 
 
 def _sleeve(place: Place, loom: Loom, facts: Facts) -> Needs:
     """Ask a width of sleeving only; heat-shrink is judged with its wire."""
     if place.circuit != "labels":
         return {}
-    return {"width_mm": Span.of(8.0, "", "a pair of thin leads, common practice")}
+    return {"width_mm": Span.fixed(8.0, "", "a pair of thin leads, common practice", "mm")}
 
 
 def _splice(place: Place, loom: Loom, facts: Facts) -> Needs:
     """Count the wires, and the leads that parts themselves bring."""
     count = _taken(place, loom, "takes wire")
-    return {"ways": Span.of(float(count + place.leads), "", "one way for each wire that meets there")}
+    return {"ways": _counted(float(count + place.leads), "", "one way for each wire that meets there", place.name)}
 
 
 def _lug(place: Place, loom: Loom, facts: Facts) -> Needs:
     """Ask an area of a lug that goes on a tail which is no wire of the loom."""
     tail = facts.job.motor.lead_area
     if place.name == "motor tail lugs" and tail is not None:
-        return {"tail_mm2": Span.of(tail, "area", "copper of the motor's tails")}
+        return {"tail_mm2": Span.given(tail, "area", "copper of the motor's tails", "motor.lead_area")}
     return {}
 
 
 def _post(place: Place, loom: Loom, facts: Facts) -> Needs:
     count = sum(1 for link in loom.links if link.kind == "on stud" and link.second == place.name)
-    return {"ways": Span.of(float(count), "", "one lug for each wire that meets there")}
+    return {"ways": _counted(float(count), "", "one lug for each wire that meets there", place.name)}
 
 
 SPECIAL = {

@@ -1,10 +1,11 @@
 """What a place asks of the part in it, by name."""
 
-from collections.abc import Mapping
-from dataclasses import dataclass
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, field
 from functools import lru_cache
 
 from bom.span import Span
+from bom.trace import Origin
 
 # Every duty a rule may ask for: name -> (dimension, meaning).
 GLOSSARY: Mapping[str, tuple[str, str]] = {
@@ -57,10 +58,12 @@ class Duty:
 
     needs  figures by glossary name
     words  facts that are words: "frame return", "positive earth", "lamp base" ...
+    told   where each word comes from, of a duty that is shared with no other place
     """
 
     needs: Mapping[str, Span]
     words: Mapping[str, str]
+    told: Mapping[str, Origin] = field(default_factory=dict)
 
     @classmethod
     def of(cls, needs: Mapping[str, Span], words: Mapping[str, str]) -> "Duty":
@@ -80,6 +83,10 @@ class Duty:
     def word(self, name: str) -> str:
         """Give a fact that is a word."""
         return self.words[name]
+
+    def source_of(self, name: str) -> Callable[[], Origin]:
+        """Tell, when asked, where a word comes from."""
+        return lambda: self.told.get(name) or Origin("loom", name)
 
 
 @lru_cache(maxsize=4096)

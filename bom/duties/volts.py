@@ -1,9 +1,12 @@
 """The pack's volts, resistance and fault amps, each defined once."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from functools import partial
 
+from bom.duties.pack_traces import cells, pack_ohm
 from bom.physics.pack import (
     CHEMISTRIES,
+    FIRST_PEAK_RESISTANCE_SHARE,
     cell_resistance_span_mohm,
     highest_fault_a,
     lowest_fault_a,
@@ -12,6 +15,7 @@ from bom.physics.pack import (
 from bom.read.job import JobFile
 from bom.read.margins import Margins
 from bom.span import Span
+from bom.trace import Step, step
 
 
 @dataclass(frozen=True)
@@ -50,6 +54,12 @@ def pack_facts(job: JobFile, margins: Margins, charge_end_v: float) -> PackFacts
         "voltage",
         f"{rest} less {peak:g} A through {resistance}",
         resistance.datum,
+        lambda: step(
+            "max(U_rest - I_peak * R, 0)",
+            U_rest=rest,
+            I_peak=Span.given(peak, "current", "peak battery amps", "controller.battery_peak"),
+            R=resistance,
+        ),
     )
     allowed_ohm = margins.drop_pack_fraction * rest.low / job.controller.battery_continuous
     factor = margins.cold_aged_factor
@@ -59,6 +69,12 @@ def pack_facts(job: JobFile, margins: Margins, charge_end_v: float) -> PackFacts
         "current",
         f"{full} over 0.9 x {resistance}",
         resistance.datum,
+        lambda: step(
+            "U_full / (k * R)",
+            U_full=full,
+            k=Span.fixed(FIRST_PEAK_RESISTANCE_SHARE, "", "share of R at the first peak", "IEC 61660-1:1997, adapted"),
+            R=resistance,
+        ),
     )
     weakest, strongest = (
         float(
@@ -77,8 +93,31 @@ def pack_facts(job: JobFile, margins: Margins, charge_end_v: float) -> PackFacts
         "current",
         f"{rest} over {factor:g} x {resistance} and the allowed wire drop",
         resistance.datum,
+        lambda: step(
+            "U_rest / (k_cold * R + R_wire)",
+            U_rest=rest,
+            k_cold=margins.of("cold_aged_factor"),
+            R=resistance,
+            R_wire=_allowed_wire(job, margins, rest, allowed_ohm),
+        ),
     )
     return PackFacts(full, highest, nominal, rest, sag, resistance, high, low)
+
+
+def _allowed_wire(job: JobFile, margins: Margins, rest: Span, allowed_ohm: float) -> Span:
+    """Give the resistance that loses the allowed drop at the continuous amps."""
+    amps = job.controller.battery_continuous
+    return Span.of(
+        allowed_ohm,
+        "resistance",
+        "wire that loses the allowed drop",
+        lambda: step(
+            "p * U_rest / I",
+            p=margins.of("drop_pack_fraction"),
+            U_rest=rest,
+            I=Span.given(amps, "current", "continuous battery amps", "controller.battery_continuous"),
+        ),
+    )
 
 
 def _cell_volts(job: JobFile) -> tuple[Span, Span, Span]:
@@ -86,55 +125,64 @@ def _cell_volts(job: JobFile) -> tuple[Span, Span, Span]:
     series = pack.series or round((pack.full_charge or 0.0) / cell.full_v)
     made_of = f"{series} {pack.chemistry} cells x"
     if pack.full_charge is not None:
-        full = Span.of(pack.full_charge, "voltage", "full charge as measured")
+        full = Span.given(pack.full_charge, "voltage", "full charge as measured", "pack.full_charge")
     else:
-        full = Span.of(round(series * cell.full_v, 3), "voltage", f"{made_of} {cell.full_v:.2f} V")
-    nominal = Span.of(round(series * cell.nominal_v, 3), "voltage", f"{made_of} {cell.nominal_v:.2f} V")
+        full_v, made_full = round(series * cell.full_v, 3), f"{made_of} {cell.full_v:.2f} V"
+        full = Span.of(full_v, "voltage", made_full, partial(cells, job, "full_v"))
+    nominal_v, made_nominal = round(series * cell.nominal_v, 3), f"{made_of} {cell.nominal_v:.2f} V"
+    nominal = Span.of(nominal_v, "voltage", made_nominal, partial(cells, job, "nominal_v"))
     rest_v, because = round(series * cell.empty_v, 3), f"{made_of} {cell.empty_v:.2f} V"
     if pack.bms.low_cut is not None and pack.bms.low_cut > rest_v:
         rest_v, because = pack.bms.low_cut, "low cut of the battery management"
-    return full, nominal, Span.of(rest_v, "voltage", because)
+    return full, nominal, Span.of(rest_v, "voltage", because, partial(cells, job, "empty_v"))
 
 
 def _highest_bus(job: JobFile, margins: Margins, full: Span, charge_end_v: float) -> Span:
     """Take the highest of full charge, the charger's end, the motor's own volts and regeneration's limit."""
     control, motor = job.controller, job.motor
-    highest = full
-    if charge_end_v > highest.high:
+    highest, asked = full, {"U_full": full}
+    if charge_end_v > full.high:
+        asked["U_charger"] = Span.fixed(charge_end_v, "voltage", "end volts of the chosen charger", "charger's own row")
         highest = Span.of(charge_end_v, "voltage", "end volts of the charger")
-    if motor.back_emf is not None and motor.back_emf > highest.high:
-        highest = Span.of(motor.back_emf, "voltage", "volts the motor makes at top speed")
-    if control.regen is None:
+    if motor.back_emf is not None:
+        asked["U_motor"] = Span.given(motor.back_emf, "voltage", "volts the motor makes", "motor.back_emf")
+        if motor.back_emf > highest.high:
+            highest = Span.of(motor.back_emf, "voltage", "volts the motor makes at top speed")
+    if control.regen is not None and control.over_voltage is not None:
+        key = "controller.over_voltage"
+        asked["U_limit"] = Span.given(control.over_voltage, "voltage", "limit with regeneration", key)
+        if control.over_voltage > highest.high:
+            highest = Span.of(control.over_voltage, "voltage", "controller's over-voltage limit with regeneration")
+    if len(asked) > 1:
+        highest = replace(highest, trace=lambda: Step(f"max({', '.join(asked)})", asked))
+    if control.regen is None or control.over_voltage is not None:
         return highest
-    if control.over_voltage is None:
-        most = highest.high * margins.unlimited_bus_factor
-        because = "regeneration without a known over-voltage limit"
-        return Span(highest.low, most, "voltage", because, "the controller's over-voltage limit")
-    if control.over_voltage > highest.high:
-        return Span.of(control.over_voltage, "voltage", "controller's over-voltage limit with regeneration")
-    return highest
+    most = highest.high * margins.unlimited_bus_factor
+    because = "regeneration without a known over-voltage limit"
+    traced = partial(step, "U to U * k", U=highest, k=margins.of("unlimited_bus_factor"))
+    return Span(highest.low, most, "voltage", because, "the controller's over-voltage limit", traced)
 
 
 def _resistance(job: JobFile, margins: Margins) -> Span:
     pack = job.pack
     if pack.pack_resistance is not None:
-        return Span.of(pack.pack_resistance, "resistance", "pack resistance as given")
+        return Span.given(pack.pack_resistance, "resistance", "pack resistance as given", "pack.pack_resistance")
     cell = CHEMISTRIES[pack.chemistry]
     series = pack.series or round((pack.full_charge or 0.0) / cell.full_v)
     if pack.cell_resistance is not None:
         ohm = float(
             pack_resistance_ohm(series=series, parallel=pack.parallel, cell_resistance_mohm=pack.cell_resistance * 1000)
         )
-        return Span.of(ohm, "resistance", f"{series} in series, {pack.parallel} side by side, cell as given")
+        because = f"{series} in series, {pack.parallel} side by side, cell as given"
+        return Span.of(ohm, "resistance", because, partial(pack_ohm, job, margins))
     datum = "the pack's resistance (two readings of volts at two currents)"
     if pack.capacity is None:
         low, high = margins.unknown_cell_low_ohm, margins.unknown_cell_high_ohm
         because = f"{series} cells of unknown size, {low * 1000:g} to {high * 1000:g} mohm each"
-        return Span(series * low, series * high, "resistance", because, datum)
+        return Span(series * low, series * high, "resistance", because, datum, partial(pack_ohm, job, margins))
     span = cell_resistance_span_mohm(capacity_ah=pack.capacity / pack.parallel)
     low, high = (
         float(pack_resistance_ohm(series=series, parallel=pack.parallel, cell_resistance_mohm=value)) for value in span
     )
-    return Span(
-        low, high, "resistance", f"{series} cells of {pack.capacity:g} Ah a group, assumed from capacity alone", datum
-    )
+    because = f"{series} cells of {pack.capacity:g} Ah a group, assumed from capacity alone"
+    return Span(low, high, "resistance", because, datum, partial(pack_ohm, job, margins))

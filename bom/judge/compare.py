@@ -15,6 +15,7 @@ import numpy.typing as npt
 from bom.judge.verdict import Verdict
 from bom.parts import Rating, Words
 from bom.span import Span
+from bom.trace import Trace
 
 Column = npt.NDArray[np.float64]
 Verdicts = npt.NDArray[np.int8]
@@ -33,17 +34,18 @@ class Demand:
     dimension: str
     because: str
     datum: str = ""
+    trace: Trace | None = None
 
     @classmethod
-    def of(cls, values: object, dimension: str, because: str) -> "Demand":
-        """Ask a value of each part that is known exactly, or NaN where it is not."""
+    def of(cls, values: object, dimension: str, because: str, trace: Trace | None = None) -> "Demand":
+        """Ask a value of each part that is known exactly, or NaN where it is not; trace is of the first."""
         column = np.asarray(values, dtype=np.float64)
-        return cls(column, column, dimension, because)
+        return cls(column, column, dimension, because, "", trace)
 
     @classmethod
     def from_span(cls, span: Span) -> "Demand":
         """Ask the same of every part."""
-        return cls(np.asarray(span.low), np.asarray(span.high), span.dimension, span.because, span.datum)
+        return cls(np.asarray(span.low), np.asarray(span.high), span.dimension, span.because, span.datum, span.trace)
 
 
 @dataclass(frozen=True)
@@ -57,6 +59,8 @@ class Judgement:
     margin    fraction asked on top of the duty before a pass is clean
     words     for comparisons of words: what is offered, and what is accepted, as printed
     evidence  how each rating is known; None where the rule works it out from several
+    trace     where the first rating, or the first word, comes from; that of the duty is with the duty
+    wanted    the margin as a figure that knows where it comes from, where it does
     """
 
     what: str
@@ -67,11 +71,16 @@ class Judgement:
     margin: float = 0.0
     words: tuple[tuple[str, ...], str] = ((), "")
     evidence: Texts | None = None
+    trace: Trace | None = None
+    wanted: Span | None = None
 
 
-def _judge(what: str, offered: object, needed: Span | Demand, margin: float, blank: Blank, *, sense: str) -> Judgement:
+def _judge(
+    what: str, offered: object, needed: Span | Demand, wanted: float | Span, blank: Blank, *, sense: str
+) -> Judgement:
+    margin, traced = (wanted.low, wanted) if isinstance(wanted, Span) else (wanted, None)
     demand = Demand.from_span(needed) if isinstance(needed, Span) else needed
-    evidence = offered.evidence if isinstance(offered, Rating) else None
+    evidence, trace = (offered.evidence, offered.trace) if isinstance(offered, Rating) else (None, None)
     raw = offered.values if isinstance(offered, Rating) else offered
     values = np.atleast_1d(np.asarray(raw, dtype=np.float64))
     if sense == "at least":
@@ -83,7 +92,17 @@ def _judge(what: str, offered: object, needed: Span | Demand, margin: float, bla
     answers = np.where(good, np.where(clean, _PASS, _TIGHT), np.where(bad, _FAIL, _UNTOLD))
     answers = np.where(np.isnan(demand.low + demand.high), _UNTOLD, answers)
     verdicts = np.where(np.isnan(values), np.int8(blank), answers)
-    return Judgement(what, _discounted(verdicts, evidence), values, demand, sense, margin, evidence=evidence)
+    return Judgement(
+        what,
+        _discounted(verdicts, evidence),
+        values,
+        demand,
+        sense,
+        margin,
+        evidence=evidence,
+        trace=trace,
+        wanted=traced,
+    )
 
 
 def _discounted(verdicts: Verdicts, evidence: Texts | None) -> Verdicts:
@@ -105,7 +124,7 @@ def at_least(
     offered: object,
     needed: Span | Demand,
     *,
-    margin: float = 0.0,
+    margin: float | Span = 0.0,
     blank: Blank = Verdict.CANT_TELL,
 ) -> Judgement:
     """Judge a rating that must reach the duty; `margin` is the fraction wanted on top of it."""
@@ -117,7 +136,7 @@ def at_most(
     offered: object,
     needed: Span | Demand,
     *,
-    margin: float = 0.0,
+    margin: float | Span = 0.0,
     blank: Blank = Verdict.CANT_TELL,
 ) -> Judgement:
     """Judge a rating that must stay below the duty; `margin` is the fraction wanted beneath it."""
@@ -132,16 +151,20 @@ def is_word(
     *,
     blank: Verdict = Verdict.CANT_TELL,
     other: Verdict = Verdict.FAIL,
+    asked: Trace | None = None,
 ) -> Judgement:
-    """Judge a rating that is a word: one of the accepted ones passes, a blank is not known."""
-    evidence = offered.evidence if isinstance(offered, Words) else None
+    """Judge a rating that is a word: one of the accepted ones passes, a blank is not known.
+
+    asked  where the accepted word comes from, where the rule itself does not set it
+    """
+    evidence, trace = (offered.evidence, offered.trace) if isinstance(offered, Words) else (None, None)
     values = offered.values if isinstance(offered, Words) else tuple(offered)
     wanted = list(dict.fromkeys(word for word in accepted if word))
     answers = [blank if not word else Verdict.PASS if word in wanted else other for word in values]
     numbers = np.array([0.0 if word else np.nan for word in values])
     verdicts = _discounted(np.array(answers, dtype=np.int8), evidence)
     words = (values, " or ".join(wanted))
-    return Judgement(what, verdicts, numbers, Demand.of(0.0, "", because), "is", 0.0, words, evidence)
+    return Judgement(what, verdicts, numbers, Demand.of(0.0, "", because, asked), "is", 0.0, words, evidence, trace)
 
 
 def same_word(what: str, left: Words, right: Words | str, because: str) -> Judgement:
@@ -158,9 +181,9 @@ def same_word(what: str, left: Words, right: Words | str, because: str) -> Judge
         other = np.broadcast_to(right.evidence[None, :], verdicts.shape)
         evidence = np.where(_hearsay(other), other, evidence)
     numbers = np.where(a == "", np.nan, 0.0).astype(np.float64)
-    asked = Demand.of(np.where(b == "", np.nan, 0.0), "", because)
+    asked = Demand.of(np.where(b == "", np.nan, 0.0), "", because, right.trace if isinstance(right, Words) else None)
     words = (left.values, (wanted[0] or "not known") if len(wanted) == 1 else "")
-    return Judgement(what, _discounted(verdicts, evidence), numbers, asked, "is", 0.0, words, evidence)
+    return Judgement(what, _discounted(verdicts, evidence), numbers, asked, "is", 0.0, words, evidence, left.trace)
 
 
 def softened(judgement: Judgement) -> Judgement:

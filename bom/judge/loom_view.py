@@ -10,6 +10,8 @@ from bom.duties.model import Duty
 from bom.judge.verdict import Verdict
 from bom.loom.model import Loom
 from bom.parts import Parts
+from bom.span import Span
+from bom.trace import Fact, Origin
 
 if TYPE_CHECKING:
     from bom.circuit.walks import Walks
@@ -32,9 +34,15 @@ class LoomView:
         return Walks.of(self)
 
 
+SOLVED_BY = "nodal analysis of the loom with the parts that stand in it"
+
+
 @dataclass(frozen=True)
 class LoomAnswer:
-    """One answer about the whole build, in printed words."""
+    """One answer about the whole build, in printed words.
+
+    offers, needs  the figures (or words) behind what is printed, each with where it comes from; `why` prints them
+    """
 
     subject: str
     verdict: Verdict
@@ -43,3 +51,15 @@ class LoomAnswer:
     needed: str
     because: str
     datum: str = ""
+    offers: Span | Fact | None = None
+    needs: Span | Fact | None = None
+
+
+def solved(value: float, dimension: str, what: str, state: str) -> Span:
+    """Give a figure that the circuit was solved for, in a state or with a short."""
+    return Span.of(value, dimension, what, Origin("solved state", state, "", SOLVED_BY))
+
+
+def said(text: str, key: str) -> Fact:
+    """Give a word that the job says under a key."""
+    return Fact(text, text, Origin("job", key))

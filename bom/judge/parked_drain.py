@@ -3,7 +3,10 @@
 from math import inf, isnan, nan
 
 from bom.duties.circuits import Facts
+from bom.duties.load_traces import state_figure
 from bom.judge.loom_view import LoomView
+from bom.span import Span
+from bom.trace import Step, step
 
 HOURS_A_DAY = 24.0
 
@@ -52,3 +55,42 @@ def drain_limit_a(facts: Facts) -> float:
     if capacity_ah is None:
         return nan
     return facts.margins.drain_fraction * capacity_ah / (facts.margins.drain_days * HOURS_A_DAY)
+
+
+def days_figure(view: LoomView, days: float, drain_a: float) -> Span:
+    """Give the days with how they were worked out."""
+    facts = view.facts
+    if not drain_a:
+        return Span.fixed(days, "", "days: nothing draws from the pack")
+    return Span.of(
+        days,
+        "",
+        "days",
+        lambda: step(
+            "k * C / I / 24",
+            k=facts.margins.of("drain_fraction"),
+            C=Span.given(facts.job.pack.capacity or 0.0, "charge", "of the whole pack", "pack.capacity"),
+            I=Span.of(drain_a, "current", "stays on with the key off", lambda: _drain_step(view)),
+        ),
+    )
+
+
+def _drain_step(view: LoomView) -> Step:
+    """Add what the battery management, the converter, the meter and the 12 V loads draw at the pack."""
+    facts = view.facts
+    inputs = {"I_bms": Span.given(facts.job.pack.bms.standby, "current", "battery management", "pack.bms.standby")}
+    formula = ["I_bms"]
+    if facts.key_at == "12 V" and "converter" in view.parts:
+        inputs["i_converter"] = view.parts["converter"].first("quiescent_ma")
+        formula.append("i_converter / 1000")
+    if "meter" in view.parts and "meter fuse" in view.parts:
+        inputs["i_meter"] = view.parts["meter"].first("supply_ma")
+        formula.append("i_meter / 1000")
+    margins = facts.margins
+    inputs |= {
+        "I_parked": state_figure(facts, "parked, key off"),
+        "U_rail": margins.of("rail_volts", "voltage"),
+        "eta": margins.of("converter_efficiency"),
+        "U_pack": facts.pack.nominal_v,
+    }
+    return Step(f"{' + '.join(formula)} + I_parked * U_rail / eta / U_pack", inputs)

@@ -1,15 +1,18 @@
 """Ratings that are curves, reduced to one number for the duty at hand; only printed points count."""
 
 from collections.abc import Sequence
-from functools import lru_cache
+from dataclasses import replace
+from functools import lru_cache, partial
 
 import numpy as np
 import numpy.typing as npt
 
 from bom.duties.model import Duty
+from bom.judge import rating_traces as traces
 from bom.parts import Parts, Rating
 from bom.physics.breaking import covers
 from bom.read.margins import Margins
+from bom.span import Span
 
 Column = npt.NDArray[np.float64]
 TimePoint = tuple[float, float, float]
@@ -21,12 +24,13 @@ def _value(row: object, name: str) -> float:
     return float(row[name])  # type: ignore[index]
 
 
-def breaking_amps(parts: Parts, *, volts_v: float, time_constant_ms: float, reverse: bool) -> Rating:
+def breaking_amps(parts: Parts, *, volts: Span, time_constant: Span, reverse: bool) -> Rating:
     """Amps each part may break at these volts or higher and this time constant or longer.
 
     NaN where no printed point covers the duty; a point without a time constant covers none.
     """
     wanted = ("reverse", "both") if reverse else ("forward", "both")
+    volts_v, time_constant_ms = volts.high, time_constant.high
     best = []
     for part in parts.ids:
         printed = [
@@ -40,7 +44,7 @@ def breaking_amps(parts: Parts, *, volts_v: float, time_constant_ms: float, reve
             if covers(point=point, voltage_v=volts_v, time_constant_ms=time_constant_ms)
         ]
         best.append(max(covered, default=(np.nan, "no printed point")))
-    return _rating(best)
+    return replace(_rating(best), trace=partial(traces.breaking, parts, volts, time_constant, wanted))
 
 
 def _rating(points: Sequence[tuple[float, str]]) -> Rating:
@@ -84,22 +88,24 @@ def time_band(parts: Parts, index: int) -> Sequence[TimePoint]:
     )
 
 
-def latest_opening_s(parts: Parts, *, current_a: float) -> Rating:
-    """Longest time each fuse may take to open on a current; NaN where its limits are not known."""
+def latest_opening_s(parts: Parts, *, current: Span) -> Rating:
+    """Longest time each fuse may take to open on a known current; NaN where its limits are not known."""
     table, rows = _whole(parts)
-    return Rating(_table_latest_opening(table, current_a)[rows], parts.evidence_of("rated_a"))
+    traced = partial(traces.opening, parts, "latest_opening", current, MOST_MULTIPLE)
+    return Rating(_table_latest_opening(table, current.low)[rows], parts.evidence_of("rated_a"), traced)
 
 
-def earliest_opening_s(parts: Parts, *, current_a: float) -> Rating:
-    """Shortest time in which each fuse may open on a current; NaN where its limits are not known."""
+def earliest_opening_s(parts: Parts, *, current: Span) -> Rating:
+    """Shortest time in which each fuse may open on a known current; NaN where its limits are not known."""
     from bom.physics.fuse import earliest_s
 
     out = []
     for index, rated in enumerate(parts.number("rated_a")):
         points = time_band(parts, index)
-        multiple = min(current_a / rated, MOST_MULTIPLE) if rated > 0 else np.nan
+        multiple = min(current.low / rated, MOST_MULTIPLE) if rated > 0 else np.nan
         out.append(float(earliest_s(multiple=multiple, points=points)) if points and rated > 0 else np.nan)
-    return Rating(np.array(out), parts.evidence_of("rated_a"))
+    traced = partial(traces.opening, parts, "earliest_opening", current, MOST_MULTIPLE)
+    return Rating(np.array(out), parts.evidence_of("rated_a"), traced)
 
 
 @lru_cache(maxsize=256)
@@ -151,7 +157,7 @@ def cable_ampacity(parts: Parts, duty: Duty, margins: Margins) -> Rating:
     """Amps each cable carries for ever in this place's air, among its loaded wires, at its terminals' limit."""
     table, rows = _whole(parts)
     amps = _table_ampacity(table, duty.ambient_c.high, duty.together.high, margins.terminal_c)[rows]
-    return Rating(amps, parts.evidence_of("area_mm2"))
+    return Rating(amps, parts.evidence_of("area_mm2"), partial(traces.ampacity, parts, duty, margins))
 
 
 @lru_cache(maxsize=256)
@@ -184,4 +190,6 @@ def drop_v(parts: Parts, duty: Duty, margins: Margins) -> Rating:
         length_m=duty.length_m.high,
         temperature_c=np.minimum(limit, margins.terminal_c),
     )
-    return parts.rating("resistance_mohm_per_m").with_values(ohm * duty.carry_a.high)
+    return parts.rating("resistance_mohm_per_m").with_values(
+        ohm * duty.carry_a.high, partial(traces.drop, parts, duty, margins)
+    )

@@ -64,7 +64,7 @@ def lay_out_branches(build: Builder, circuit: str, fuse: str, loads: list[Load],
         _splice_lamps(build, branch, out[-1], back)
         _bridge(build, branch, out[-1], returns=returns)
         laid.append((branch, [*out, back] if back else out))
-    whole_m = max(sum(_longest_m(level) + build.margins.tail_m for level in levels) for _, levels in laid)
+    whole_m = max(sum(_longest_m(level) + build.margin_m("tail_m") for level in levels) for _, levels in laid)
     served = _served(laid)
     for branch, levels in laid:
         for piece in (piece for level in levels for piece in level):
@@ -216,7 +216,7 @@ def _to_switch_m(build: Builder, branch: Branch, item: Item, *, at_bar: bool) ->
     """Give the length to a switch, from another thing at the bar or from the fuse box."""
     if not _at_bar(item):
         return _run_m(build, branch.run)
-    return build.margins.bar_link_m if at_bar else _run_m(build, "front")
+    return build.margin_m("bar_link_m") if at_bar else _run_m(build, "front")
 
 
 def _from(here: str, froms: list[str]) -> str:
@@ -227,10 +227,10 @@ def _from(here: str, froms: list[str]) -> str:
 def _last_m(build: Builder, branch: Branch) -> float:
     """Give the length from a switch at the bar to the loads."""
     if RUN_ZONE[branch.run] == "bar":
-        return build.margins.bar_link_m
+        return build.margin_m("bar_link_m")
     return _run_m(build, "front") + _run_m(build, branch.run)
 
 
 def _run_m(build: Builder, run: str) -> float:
-    length_m: float = getattr(build.job.runs, run)
+    length_m: float = getattr(build.runs, run)
     return length_m

@@ -5,6 +5,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 
 from bom.loom.bridges import part_bridges
+from bom.loom.lengths import Length, TracedRuns, margin_m
 from bom.loom.model import LINKS, Bridge, Link, Loom, Place, Wire
 from bom.read.job import Item, JobFile
 from bom.read.margins import Margins
@@ -31,6 +32,15 @@ class Builder:
     links: list[Link] = field(default_factory=list)
     unfinished: list[str] = field(default_factory=list)
     bridges: list[Bridge] = field(default_factory=list)
+
+    @property
+    def runs(self) -> TracedRuns:
+        """Give the job's runs as lengths that know their keys."""
+        return TracedRuns(self.job.runs)
+
+    def margin_m(self, name: str) -> Length:
+        """Give a margin that is a length, as one that knows its name."""
+        return margin_m(self.margins, name)
 
     def place(
         self,
@@ -108,7 +118,7 @@ class Builder:
     ) -> str:
         """Add a wire, the cable place of the same name, and the fuse that guards it."""
         self.wires.append(Wire(name, *ends, length_m, int(together), guard, part_of_m, count))
-        self.place(name, "cable", title, circuit, zone, length_m * count, ends=ends, loads=loads, item=item)
+        self.place(name, "cable", title, circuit, zone, float(length_m * count), ends=ends, loads=loads, item=item)
         if guard:
             self.link("guards", guard, name)
         return name
@@ -177,7 +187,7 @@ class Builder:
                 cable.circuit,
                 cable.zone,
                 (point, splice),
-                self.margins.tail_m,
+                self.margin_m("tail_m"),
                 guard=first.guard,
                 part_of_m=first.part_of_m,
                 together=first.together,
@@ -236,8 +246,8 @@ class Builder:
             circuit,
             "frame",
             (at, f"{fuse} in"),
-            self.job.runs.tap_stub,
-            part_of_m=self.job.runs.tap_stub,
+            self.runs.tap_stub,
+            part_of_m=self.runs.tap_stub,
             together=self.margins.pair_wires,
         )
         self.link("relieves", fuse, stub)

@@ -29,11 +29,11 @@ def lay_out_control(build: Builder) -> None:
     if len(fed) > 1:
         build.splice("coil splice", "coils", "key control", "frame")
     ways = [*_chain(build, fed), *_returns(build)]
-    runs = build.job.runs
-    length_m = {PLUGGED: runs.key, AT_BAR: build.margins.bar_link_m, "frame": runs.contactor_to_controller}
+    runs = build.runs
+    length_m = {PLUGGED: runs.key, AT_BAR: build.margin_m("bar_link_m"), "frame": runs.contactor_to_controller}
     # Out through the chain, then interlock, splice and closer to a coil, and back; one tail at the key.
     whole_m = sum(length_m[way.lies] for way in ways if way.in_chain) + 4 * runs.contactor_to_controller
-    whole_m += build.margins.tail_m
+    whole_m += build.margin_m("tail_m")
     build.place("bar plug", "signal_connector", "plug of the handlebar leads", "key control", "bar")
     for way in ways:
         build.wire(

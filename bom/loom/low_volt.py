@@ -43,7 +43,7 @@ def two_wire(build: Builder) -> bool:
 
 def _supply(build: Builder) -> None:
     """Lead the converter's output to the fuse box, through the load relay where the key drives relays."""
-    run = build.job.runs.converter_to_fuse_box
+    run = build.runs.converter_to_fuse_box
     rail = "12 V rail minus"
     build.place(rail, "post", "minus rail of the 12 V side", "12 V supply", "under seat", ends=(rail,))
     build.splice("12 V splice", "12 V supply", "12 V supply", "under seat")
@@ -71,7 +71,7 @@ def _supply(build: Builder) -> None:
             "12 V supply",
             "frame",
             ends,
-            build.margins.tail_m if name == "converter lead" else run,
+            build.margin_m("tail_m") if name == "converter lead" else run,
             guard=guard,
             part_of_m=2 * run,
             together=build.margins.pair_wires,
@@ -87,8 +87,8 @@ def _buffer(build: Builder) -> None:
     build.link("charges", "converter", "buffer battery")
     build.place("buffer fuse holder", "fuse_holder", "holder of the buffer fuse", "12 V supply", "under seat")
     build.link("takes fuse", "buffer fuse holder", "buffer fuse")
-    run = build.job.runs.converter_to_fuse_box
-    stub_m = build.job.runs.tap_stub
+    run = build.runs.converter_to_fuse_box
+    stub_m = build.runs.tap_stub
     for name, title, ends, length_m, guard in (
         ("buffer stub", "buffer battery to its fuse", ("buffer plus", "buffer fuse in"), stub_m, ""),
         ("buffer lead", "buffer fuse to the 12 V splice", ("buffer fuse out", "12 V supply"), run, "buffer fuse"),
@@ -145,9 +145,9 @@ def _meter_feed(build: Builder) -> None:
             METER_FEED,
             "bar",
             ends,
-            build.job.runs.meter,
+            build.runs.meter,
             guard=fuse,
-            part_of_m=2 * build.job.runs.meter,
+            part_of_m=2 * build.runs.meter,
             together=build.margins.bundle_wires,
         )
         build.finish(name)

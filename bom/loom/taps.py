@@ -63,7 +63,7 @@ def lay_out_taps(build: Builder) -> None:
 
 def _converter(build: Builder) -> None:
     """Feed the converter from its fuse, through the key where the key carries pack volts."""
-    run, key_run = build.job.runs.pack_to_converter, build.job.runs.key
+    run, key_run = build.runs.pack_to_converter, build.runs.key
     build.place(
         "converter",
         "converter",
@@ -88,7 +88,7 @@ def _converter(build: Builder) -> None:
 
 def _key_input(build: Builder) -> None:
     """Feed the controller's key input: by a DC relay at 12 V, or from the key at pack volts."""
-    run, end = build.job.runs.contactor_to_controller, "controller key input"
+    run, end = build.runs.contactor_to_controller, "controller key input"
     if build.job.wishes.meter != "none":
         build.splice("key input splice", end, "key input", "frame", leads=1)
     if build.key_at == "pack volts":
@@ -103,7 +103,7 @@ def _key_input(build: Builder) -> None:
 
 def _meter(build: Builder) -> None:
     """Feed the meter behind the key where pack volts are switched there, so that it rests when parked."""
-    wishes, run = build.job.wishes, build.job.runs.meter
+    wishes, run = build.job.wishes, build.runs.meter
     build.place("meter", "meter", f"battery gauge ({wishes.meter})", "meter", "bar")
     if build.job.controller.key_input == "pack volts":
         guard = "converter fuse" if build.key_at == "pack volts" else "key input fuse"
@@ -120,7 +120,7 @@ def _meter(build: Builder) -> None:
 def _shunt_sense(build: Builder) -> None:
     """Bring the shunt's millivolts to the meter; the fuse at the shunt guards both wires against the pack."""
     build.link("drops in", "shunt", "meter")
-    run = build.job.runs.meter
+    run = build.runs.meter
     fuse = build.tap_fuse("sense", "meter", at="shunt in")
     tap = Tap(build, "meter", fuse, 2 * run)
     tap.from_holder("sense plus", "shunt to meter, sense plus", "meter sense plus", run, 1)
@@ -130,7 +130,7 @@ def _shunt_sense(build: Builder) -> None:
 
 def _charge_port(build: Builder) -> None:
     """Lead the charge port to its fuse and back to the minus post; the port takes both wires."""
-    run = build.job.runs.charge_port
+    run = build.runs.charge_port
     build.place("charge port", "charge_port", "charge port with cap", "charging", "frame")
     tap = Tap(build, "charging", build.tap_fuse("charge", "charging"), 2 * run)
     plus = tap.from_holder("charge plus", "charge port to its fuse", "charge port plus", run, 0)
@@ -141,7 +141,7 @@ def _charge_port(build: Builder) -> None:
 
 def lay_out_bus_sense(build: Builder) -> None:
     """Lead the volts on both sides of the contactor to a closer that compares them, each behind its own fuse."""
-    run = build.job.runs.contactor_to_controller
+    run = build.runs.contactor_to_controller
     tap = Tap(build, BUS_SENSE, build.tap_fuse("bus sense", BUS_SENSE, at="controller plus"), 2 * run)
     tap.from_holder("bus sense plus", "bus sense fuse to the closer", "contactor closer sense plus", run, 1)
     tap.home("bus sense minus", "closer back to the minus post", "contactor closer sense minus", run, 1)

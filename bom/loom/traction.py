@@ -68,7 +68,7 @@ def _contactor(build: Builder) -> Stop:
 
 
 def _whole_path_m(build: Builder) -> float:
-    runs = build.job.runs
+    runs = build.runs
     return runs.pack_to_fuse + runs.fuse_to_contactor + runs.contactor_to_controller + runs.controller_to_pack
 
 
@@ -98,7 +98,7 @@ def _end(build: Builder, wire: str, stop: Stop) -> None:
 
 def _plus_path(build: Builder, stops: list[Stop]) -> None:
     """Cut the plus run into wires between what it goes through, with a lug wherever there is a stud."""
-    runs = build.job.runs
+    runs = build.runs
     build.wire(
         "pack lead",
         "pack plus to main fuse",
@@ -129,7 +129,7 @@ def _plus_path(build: Builder, stops: list[Stop]) -> None:
 
 def _minus_path(build: Builder) -> None:
     """Bring controller minus home through the post of the taps, the shunt and the pack plug."""
-    wishes, run = build.job.wishes, build.job.runs.controller_to_pack
+    wishes, run = build.job.wishes, build.runs.controller_to_pack
     stops = [_post(build, "minus post")]
     if wishes.meter == "volts and amps":
         build.in_line("shunt", "shunt", "shunt in the pack return", "traction", "frame")
@@ -163,7 +163,7 @@ def _precharge(build: Builder) -> None:
     build.link("rides", fuse, "precharge resistor")
     build.place("contactor closer", "closer", "closes the contactor when the bus is full", "precharge", "frame")
     build.link("drives", "contactor closer", "contactor")
-    runs = build.job.runs
+    runs = build.runs
     # The resistor sits at the controller: with the contactor closed its fuse no longer guards the wire between them.
     path = (
         ("precharge wire 1", (f"{fuse} out", "precharge relay in"), runs.contactor_to_controller, fuse),
@@ -194,7 +194,7 @@ def _first_closing(build: Builder, fuse: str) -> None:
     """Place what stands in for the main fuse at the first closing: a spare precharge fuse on two short leads."""
     holder = build.place("first closing holder", "fuse_holder", "holder for the first closing", "precharge", "frame")
     build.link("takes fuse", holder, fuse)
-    run = build.job.runs.pack_to_fuse
+    run = build.runs.pack_to_fuse
     stub = build.wire(
         "first closing stub",
         "two leads from the first closing holder to the main fuse holder",
@@ -212,7 +212,7 @@ def _first_closing(build: Builder, fuse: str) -> None:
 
 def _phase_leads(build: Builder) -> None:
     """Run three leads to the motor's studs, or to its own tails in a covered joint."""
-    run = build.job.runs.controller_to_motor
+    run = build.runs.controller_to_motor
     build.wire(
         "phase leads",
         "three phase leads to the motor",

@@ -1,4 +1,4 @@
-"""The sheet of the solved states."""
+"""The sheets of the solved states, and of each wire in its worst."""
 
 from math import isnan
 
@@ -25,21 +25,20 @@ STATES = (
     Heading("stands °C", 8, WHOLE),
     Heading("what lets go", 34),
 )
-# Under the columns of the states, whose widths they keep.
 WIRES = (
-    Heading("wire", 30, BOLD),
-    Heading("no.", 9),
-    Heading("A", 9, AMPS),
-    Heading("for ever A", 9, AMPS),
-    Heading("°C", 12, WHOLE),
-    Heading("stands °C", 12, WHOLE),
-    Heading("lasts", 9),
-    Heading("in the state", 22),
+    Heading("no.", 6, BOLD),
+    Heading("wire", 44, BOLD),
+    Heading("A", 11, AMPS),
+    Heading("for ever A", 12, AMPS),
+    Heading("°C", 10, WHOLE),
+    Heading("stands °C", 10, WHOLE),
+    Heading("lasts", 12),
+    Heading("in the state", 40),
 )
 
 
 def write_states(page: Page, build: Build) -> None:
-    """Write every state, then every wire in its worst one."""
+    """Write every state."""
     page.put(1, 1, "States, solved as a circuit", SECTION)
     page.line(
         2,
@@ -49,13 +48,10 @@ def write_states(page: Page, build: Build) -> None:
         len(STATES),
     )
     page.heading(3, STATES)
-    row = 3
-    for state in state_rows(build):
-        row += 1
+    for row, state in enumerate(state_rows(build), start=4):
         page.row(row, _cells(state), STATES)
         if state.lets_go:
             page.put(row, len(STATES), state.lets_go, ALARM)
-    _wires(page, row + 2, build)
 
 
 def _cells(state: StateRow) -> tuple[object, ...]:
@@ -70,21 +66,23 @@ def _dashed(value: float, digits: int = 1) -> float | str:
     return DASH if isnan(value) else round(value, digits) + 0.0
 
 
-def _wires(page: Page, row: int, build: Build) -> None:
-    page.put(row, 1, "Each wire in the state in which it carries most", SECTION)
+def write_wire_amps(page: Page, build: Build) -> None:
+    """Write every wire in its worst state."""
+    page.put(1, 1, "Each wire in the state in which it carries most", SECTION)
     page.line(
-        row + 1,
-        "A burst may pass what a wire carries for ever: the sheet Checks judges it by its seconds.",
+        2,
+        "Solved as on the sheet States. A burst may pass what a wire carries for ever: the sheet Checks judges it by "
+        "its seconds. It is evidence and no approval: what you measure stands over it.",
         NOTE,
-        len(STATES),
+        len(WIRES),
     )
-    page.heading(row + 2, WIRES, widths=False)
-    for index, wire in enumerate(wire_amps(build), start=row + 3):
-        page.row(index, _wire_cells(wire), WIRES)
+    page.heading(3, WIRES)
+    for row, wire in enumerate(wire_amps(build), start=4):
+        page.row(row, _wire_cells(wire), WIRES)
 
 
 def _wire_cells(wire: WireAmps) -> tuple[object, ...]:
     idle = wire.amps < LEAST_A
     when = (DASH, "none") if idle else ("burst" if wire.burst else "for ever", wire.state)
     amps = (round(four(wire.amps), 3), four(wire.ampacity_a))
-    return (wire.wire, wire.number, *amps, DASH if idle else round(wire.hot_c), round(wire.limit_c), *when)
+    return (wire.number, wire.wire, *amps, DASH if idle else round(wire.hot_c), round(wire.limit_c), *when)

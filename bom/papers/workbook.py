@@ -18,7 +18,7 @@ from bom.papers.sheet_orders import write_orders
 from bom.papers.sheet_parts import write_parts
 from bom.papers.sheet_prices import write_prices
 from bom.papers.sheet_shorts import write_shorts
-from bom.papers.sheet_states import write_states
+from bom.papers.sheet_states import write_states, write_wire_amps
 from bom.papers.sheet_summary import write_summary
 from bom.papers.sheet_volts import write_volts_and_fuses
 from bom.session import Session
@@ -35,6 +35,7 @@ SHEETS = (
     "Wires",
     "Volts and fuses",
     "States",
+    "Wire amps",
     "Shorts",
     "Open wires",
     "Closing",
@@ -47,6 +48,7 @@ FROZEN = {
     "Wires": "C4",
     "Checks": "C4",
     "States": "B4",
+    "Wire amps": "C4",
     "Shorts": "C4",
     "Open wires": "C4",
     "12 V budget": "B5",
@@ -69,6 +71,7 @@ def workbook(session: Session) -> bytes:
     write_wires(pages["Wires"], build)
     write_volts_and_fuses(pages["Volts and fuses"], build, session.catalogue)
     write_states(pages["States"], build)
+    write_wire_amps(pages["Wire amps"], build)
     write_shorts(pages["Shorts"], build)
     write_opens(pages["Open wires"], build)
     write_closing(pages["Closing"], build)

@@ -40,9 +40,9 @@ CHEMISTRIES: Mapping[str, Chemistry] = MappingProxyType(
     }
 )
 
-_LEAST_CELL_PRODUCT_MOHM_AH = 20.0
-_GREATEST_CELL_PRODUCT_MOHM_AH = 190.0
-_FIRST_PEAK_RESISTANCE_SHARE = 0.9
+LEAST_CELL_PRODUCT_MOHM_AH = 20.0
+GREATEST_CELL_PRODUCT_MOHM_AH = 190.0
+FIRST_PEAK_RESISTANCE_SHARE = 0.9
 
 
 def cell_resistance_span_mohm(*, capacity_ah: Quantity) -> tuple[Answer, Answer]:
@@ -59,7 +59,7 @@ def cell_resistance_span_mohm(*, capacity_ah: Quantity) -> tuple[Answer, Answer]
     read second-hand on public pages and from memory.
     """
     check_range("capacity_ah", capacity_ah, low=0.5, high=400.0)
-    return _LEAST_CELL_PRODUCT_MOHM_AH / capacity_ah, _GREATEST_CELL_PRODUCT_MOHM_AH / capacity_ah
+    return LEAST_CELL_PRODUCT_MOHM_AH / capacity_ah, GREATEST_CELL_PRODUCT_MOHM_AH / capacity_ah
 
 
 def pack_resistance_ohm(*, series: Quantity, parallel: Quantity, cell_resistance_mohm: Quantity) -> Answer:
@@ -99,7 +99,7 @@ def highest_fault_a(*, full_charge_v: Quantity, pack_resistance_ohm: Quantity) -
     """
     check_range("full_charge_v", full_charge_v, low=1.0, high=1000.0)
     check_range("pack_resistance_ohm", pack_resistance_ohm, low=0.0001, high=20.0)
-    return full_charge_v / (_FIRST_PEAK_RESISTANCE_SHARE * pack_resistance_ohm)
+    return full_charge_v / (FIRST_PEAK_RESISTANCE_SHARE * pack_resistance_ohm)
 
 
 def lowest_fault_a(

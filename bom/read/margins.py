@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from functools import cache
 from pathlib import Path
 
 from bom.data import folder
@@ -10,6 +11,8 @@ from bom.read.families import Column
 from bom.read.locate import Lines
 from bom.read.tables import Table, read_table
 from bom.read.words import nearest
+from bom.span import Span
+from bom.trace import Origin
 
 COLUMNS = (
     Column("name", "text", required=True),
@@ -47,6 +50,12 @@ class Margins:
             raise AttributeError(name)
         return self.entries[name].value
 
+    def of(self, name: str, dimension: str = "", because: str = "") -> Span:
+        """Give a margin as a figure that knows where it comes from."""
+        entry = self.entries[name]
+        value = entry.value
+        return Span(value, value, dimension, because or entry.meaning, "", _origin(name, entry.unit))
+
     def overridden(self, values: Mapping[str, float], file: str, lines: Lines, faults: list[Fault]) -> "Margins":
         """Apply a job's own values; unknown names and values out of range become faults."""
         entries = dict(self.entries)
@@ -64,6 +73,11 @@ class Margins:
                     name, value, margin.unit, margin.low, margin.high, margin.meaning, f"job line {line}"
                 )
         return Margins(entries)
+
+
+@cache
+def _origin(name: str, unit: str) -> Origin:
+    return Origin("margin", name, unit=unit)
 
 
 def read_margins(path: Path, faults: list[Fault]) -> Margins:

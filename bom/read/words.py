@@ -11,6 +11,14 @@ def nearest(word: str, known: Sequence[str]) -> str:
     return f' The nearest is "{best}".' if best else ""
 
 
+def nearest_words(word: str, known: Sequence[str], *, most: int = 5) -> list[str]:
+    """List the known words most like a part of one, the best first, however far off."""
+    from rapidfuzz import fuzz, process, utils
+
+    found = process.extract(word, known, scorer=fuzz.partial_ratio, processor=utils.default_process, limit=most)
+    return [entry[0] for entry in found]
+
+
 def nearest_word(word: str, known: Sequence[str]) -> str:
     """Give the known word most like this one; "" when none is near."""
     # Imported here because only a faulty file needs it.

@@ -8,9 +8,12 @@ Source:   common practice, no source.
 """
 
 from bom import units
+from bom.duties.circuit_traces import converter_watts
 from bom.judge.loom_view import LoomAnswer, LoomView
 from bom.judge.rule import LoomRule
 from bom.judge.verdict import Verdict
+from bom.span import Span
+from bom.trace import step
 
 
 def judge(view: LoomView) -> list[LoomAnswer]:
@@ -22,6 +25,20 @@ def judge(view: LoomView) -> list[LoomAnswer]:
     needed = f"at least {units.show(asked / facts.margins.bms_fraction, 'current')}"
     because = f"{asked:.1f} A of controller and converter over {facts.margins.bms_fraction:.0%}"
     what = "discharge limit"
+    needs = Span.of(
+        asked / facts.margins.bms_fraction,
+        "current",
+        "controller and converter",
+        lambda: step(
+            "(I_controller + P / U) / k",
+            I_controller=Span.given(
+                job.controller.battery_continuous, "current", "continuous", "controller.battery_continuous"
+            ),
+            P=converter_watts(facts, twelve),
+            U=facts.pack.nominal_v,
+            k=facts.margins.of("bms_fraction"),
+        ),
+    )
     if limit is None:
         return [
             LoomAnswer(
@@ -32,11 +49,14 @@ def judge(view: LoomView) -> list[LoomAnswer]:
                 needed,
                 because,
                 "the battery management's continuous discharge limit",
+                needs=needs,
             )
         ]
     good = limit * facts.margins.bms_fraction >= asked
     verdict = Verdict.PASS if good else Verdict.TIGHT if limit >= asked else Verdict.FAIL
-    return [LoomAnswer("battery management", verdict, what, units.show(limit, "current"), needed, because)]
+    offers = Span.given(limit, "current", what, "pack.bms.discharge")
+    shown = units.show(limit, "current")
+    return [LoomAnswer("battery management", verdict, what, shown, needed, because, offers=offers, needs=needs)]
 
 
 RULE = LoomRule(judge)

@@ -21,9 +21,12 @@ def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
     breaker = np.array([kind == "breaker" for kind in parts.word("kind")])
     breaking, trip = parts.rating("dc_breaking_a"), parts.rating("trip_a")
     fault = Demand.from_span(duty.fault_high_a)
+    traces = (breaking.trace, trip.trace) if breaker.all() else (parts.decided_by("kind"), parts.decided_by("kind"))
     return [
-        at_least("DC breaking amps", breaking.with_values(np.where(breaker, breaking.values, np.inf)), fault),
-        at_least("trip amps", trip.with_values(np.where(breaker, trip.values, np.inf)), duty.carry_a),
+        at_least(
+            "DC breaking amps", breaking.with_values(np.where(breaker, breaking.values, np.inf), traces[0]), fault
+        ),
+        at_least("trip amps", trip.with_values(np.where(breaker, trip.values, np.inf), traces[1]), duty.carry_a),
     ]
 
 

@@ -21,7 +21,7 @@ def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
     return [
         is_word(
             "polarised",
-            Words(polarised, parts.evidence_of("polarised")),
+            Words(polarised, parts.evidence_of("polarised"), parts.cell("polarised")),
             ("no",),
             f"{duty.reverse_a} flow the other way",
         )

@@ -17,8 +17,9 @@ from bom.read.margins import Margins
 
 def judge(first: Parts, second: Parts, first_duty: Duty, second_duty: Duty, margins: Margins) -> list[Judgement]:
     """Compare output volts with the window."""
-    output = Demand.of(first.number("output_v")[:, None], "voltage", "converter's output")
-    limit = Demand.of(first.number("output_a")[:, None], "current", "converter's amps into a flat battery")
+    output = Demand.of(first.number("output_v")[:, None], "voltage", "converter's output", first.cell("output_v"))
+    label = first.number("output_a")[:, None]
+    limit = Demand.of(label, "current", "converter's amps into a flat battery", first.cell("output_a"))
     return [
         at_most("least charging volts", second.rating("charge_min_v").across(), output),
         at_least("greatest charging volts", second.rating("charge_max_v").across(), output),

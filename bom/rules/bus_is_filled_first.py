@@ -7,7 +7,7 @@ Ignores:  controllers with a precharge of their own: then measure, and note it.
 Source:   common practice; makers' notes quote inrush above 1000 A, read second-hand on a public page.
 """
 
-from bom.judge.loom_view import LoomAnswer, LoomView
+from bom.judge.loom_view import LoomAnswer, LoomView, said
 from bom.judge.rule import LoomRule
 from bom.judge.verdict import Verdict
 
@@ -18,7 +18,17 @@ def judge(view: LoomView) -> list[LoomAnswer]:
     verdict = Verdict.PASS if wishes.contactor and wishes.precharge else Verdict.FAIL
     offered = "contactor with precharge" if verdict == Verdict.PASS else "no precharge"
     amps = f"up to {view.facts.pack.fault_high_a} through the pack's resistance alone"
-    return [LoomAnswer("traction circuit", verdict, "filling of the bus", offered, "contactor with precharge", amps)]
+    return [
+        LoomAnswer(
+            "traction circuit",
+            verdict,
+            "filling of the bus",
+            offered,
+            "contactor with precharge",
+            amps,
+            offers=said(offered, "wishes.precharge"),
+        )
+    ]
 
 
 RULE = LoomRule(judge)

@@ -17,10 +17,11 @@ from bom.read.margins import Margins
 def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
     """Compare the amps."""
     wish, share = duty.charge_wish_a, margins.charger_amps_fraction
+    least = wish.scaled(share, f"{share:.0%} of those wanted", "X * k", k=margins.of("charger_amps_fraction"))
     return [
         at_most("charging amps", parts.rating("output_a"), duty.charge_limit_a),
         at_most("charging amps", parts.rating("output_a"), wish),
-        at_least("charging amps", parts.rating("output_a"), wish.scaled(share, f"{share:.0%} of those wanted")),
+        at_least("charging amps", parts.rating("output_a"), least),
     ]
 
 

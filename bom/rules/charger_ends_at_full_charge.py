@@ -19,17 +19,24 @@ FAMILIES = {"LFP": "iron phosphate", "lead-acid": "lead-acid", "LTO": "any"}
 def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
     """Compare end volts with full charge, and the chemistry."""
     full = duty.charge_end_v
-    over = full.scaled(1 + margins.charger_over_fraction, f"{full} + {margins.charger_over_fraction:.1%}")
-    under = full.scaled(1 - margins.charger_under_fraction, f"{full} - {margins.charger_under_fraction:.0%}")
+    more, less, least = (margins.of(f"charger_{name}_fraction") for name in ("over", "under", "lowest"))
+    over = full.scaled(1 + more.low, f"{full} + {more.low:.1%}", "X * (1 + k)", k=more)
+    under = full.scaled(1 - less.low, f"{full} - {less.low:.0%}", "X * (1 - k)", k=less)
     low = at_least("end volts", parts.rating("end_v"), under)
-    share = margins.charger_lowest_fraction
-    lowest = at_least("end volts", parts.rating("end_v"), full.scaled(1 - share, f"{full} - {share:.0%}"))
+    lowest_v = full.scaled(1 - least.low, f"{full} - {least.low:.0%}", "X * (1 - k)", k=least)
+    lowest = at_least("end volts", parts.rating("end_v"), lowest_v)
     kind = FAMILIES.get(duty.word("chemistry"), "lithium-ion")
     return [
         at_most("end volts", parts.rating("end_v"), over),
         softened(low),
         lowest,
-        is_word("chemistry", parts.words_of("chemistry"), ("any", kind), duty.word("chemistry")),
+        is_word(
+            "chemistry",
+            parts.words_of("chemistry"),
+            ("any", kind),
+            duty.word("chemistry"),
+            asked=duty.source_of("chemistry"),
+        ),
     ]
 
 

@@ -8,7 +8,7 @@ Ignores:  a charger that powers its own interlock line; the pins of the port, wh
 Source:   UN R136 (no movement by its own drive while connected for charging), from memory; common practice.
 """
 
-from bom.judge.loom_view import LoomAnswer, LoomView
+from bom.judge.loom_view import LoomAnswer, LoomView, said
 from bom.judge.rule import LoomRule
 from bom.judge.verdict import Verdict
 
@@ -29,7 +29,12 @@ def judge(view: LoomView) -> list[LoomAnswer]:
         verdict, offered = Verdict.TIGHT, "the pack plug"
     else:
         verdict, offered, because = Verdict.TIGHT, "nothing", "there is neither a charge port nor a pack plug"
-    return [LoomAnswer("charging", verdict, "what blocks the drive", offered, "something that must open", because)]
+    offers = said(offered, "wishes.charge_port" if wishes.charge_port else "wishes.pack_plug")
+    return [
+        LoomAnswer(
+            "charging", verdict, "what blocks the drive", offered, "something that must open", because, offers=offers
+        )
+    ]
 
 
 RULE = LoomRule(judge)

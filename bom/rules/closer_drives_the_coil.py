@@ -16,7 +16,8 @@ from bom.read.margins import Margins
 
 def judge(first: Parts, second: Parts, first_duty: Duty, second_duty: Duty, margins: Margins) -> list[Judgement]:
     """Compare output and coil amps."""
-    coil = Demand.of(second.number("coil_pull_a")[None, :], "current", "pull-in amps of the contactor's coil")
+    pull = second.number("coil_pull_a")[None, :]
+    coil = Demand.of(pull, "current", "pull-in amps of the contactor's coil", second.cell("coil_pull_a"))
     return [at_least("output amps", first.rating("output_a").down(), coil)]
 
 

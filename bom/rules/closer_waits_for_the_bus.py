@@ -19,6 +19,7 @@ from bom.judge.compare import Judgement, at_least, at_most, is_word
 from bom.judge.rule import PartRule
 from bom.parts import Parts, Words
 from bom.read.margins import Margins
+from bom.trace import Origin, Trace
 
 HELD = "a buffer battery holds the coils while the pack is unplugged, and a timer closes on an empty bus"
 
@@ -37,25 +38,33 @@ def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
     held = [is_word("senses the bus", parts.words_of("senses_bus"), ("yes",), HELD)]
     return [
         *(held if duty.word("buffer") == "yes" else []),
-        at_least("volts it senses", volts.with_values(np.where(senses, volts.values, np.inf) + known), duty.voltage_v),
+        at_least(
+            "volts it senses",
+            volts.with_values(np.where(senses, volts.values, np.inf) + known, _source(parts, duty, "senses_to_v")),
+            duty.voltage_v,
+        ),
         at_least(
             "longest delay",
-            longest.with_values(np.where(senses, np.inf, longest.values + trusted) + known),
+            longest.with_values(
+                np.where(senses, np.inf, longest.values + trusted) + known, _source(parts, duty, "delay_max_s")
+            ),
             duty.precharge_s,
         ),
         at_most(
             "shortest delay",
-            shortest.with_values(np.where(senses, 0.0, shortest.values + trusted) + known),
+            shortest.with_values(
+                np.where(senses, 0.0, shortest.values + trusted) + known, _source(parts, duty, "delay_min_s")
+            ),
             duty.precharge_s,
         ),
         at_most(
             "time after which it gives up",
-            gives_up.with_values(np.where(senses, gives_up.values, 0.0) + known),
+            gives_up.with_values(np.where(senses, gives_up.values, 0.0) + known, _source(parts, duty, "gives_up_s")),
             duty.precharge_s,
         ),
         is_word(
             "compares the bus with the pack",
-            Words(compared, parts.evidence_of("compares_with_pack")),
+            Words(compared, parts.evidence_of("compares_with_pack"), parts.cell("compares_with_pack")),
             ("yes",),
             "a fixed threshold closes early on a full pack, never on an empty one",
         ),
@@ -66,6 +75,16 @@ def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
             "its resistor is made for seconds",
         ),
     ]
+
+
+def _source(parts: Parts, duty: Duty, column: str) -> Trace:
+    """Name what a figure hangs on: the column, or the kind of closer or the job's silence that overrules it."""
+    senses, timed = parts.word("senses_bus")[0], column.startswith("delay_")
+    if not senses or (senses == "yes") == timed:
+        return parts.decided_by("senses_bus")
+    if timed and duty.word("bus load known") != "yes":
+        return Origin("job", "controller.standby", note="not said, so a timer cannot be judged")
+    return parts.cell(column)
 
 
 RULE = PartRule(("closer",), judge)

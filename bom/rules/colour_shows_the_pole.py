@@ -36,7 +36,15 @@ def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
     pole = duty.word("pole")
     if not pole:
         return []
-    return [is_word("colour", parts.words_of("colour"), COLOURS[pole], pole if "sleeve" in pole else f"{pole} lead")]
+    return [
+        is_word(
+            "colour",
+            parts.words_of("colour"),
+            COLOURS[pole],
+            pole if "sleeve" in pole else f"{pole} lead",
+            asked=duty.source_of("pole"),
+        )
+    ]
 
 
 RULE = PartRule(("cable", "sleeve"), judge)

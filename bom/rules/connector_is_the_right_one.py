@@ -18,7 +18,13 @@ def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
     """Compare the poles."""
     poles = parts.rating("poles")
     return [
-        is_word("kind", parts.words_of("kind"), (duty.word("connector"),), "what its place is for"),
+        is_word(
+            "kind",
+            parts.words_of("kind"),
+            (duty.word("connector"),),
+            "what its place is for",
+            asked=duty.source_of("connector"),
+        ),
         at_least("poles", poles, duty.poles),
         at_most("poles", poles, duty.poles),
     ]

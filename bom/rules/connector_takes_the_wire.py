@@ -21,7 +21,7 @@ def judge(first: Parts, second: Parts, first_duty: Duty, second_duty: Duty, marg
         at_least(
             "largest wire",
             first.rating("wire_max_mm2").down(),
-            Demand.of(area, "area", "area of the wire"),
+            Demand.of(area, "area", "area of the wire", second.cell("area_mm2")),
         )
     ]
     if "wire_min_mm2" in first.numbers:
@@ -29,7 +29,7 @@ def judge(first: Parts, second: Parts, first_duty: Duty, second_duty: Duty, marg
             at_most(
                 "smallest wire",
                 first.rating("wire_min_mm2").down(),
-                Demand.of(area, "area", "area of the wire"),
+                Demand.of(area, "area", "area of the wire", second.cell("area_mm2")),
             )
         )
     return answers

@@ -22,9 +22,7 @@ from bom.read.margins import Margins
 
 def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
     """Compare the amps each contact may break with those it is asked to."""
-    offered = breaking_amps(
-        parts, volts_v=duty.break_v.high, time_constant_ms=duty.time_constant_ms.high, reverse=False
-    )
+    offered = breaking_amps(parts, volts=duty.break_v, time_constant=duty.time_constant_ms, reverse=False)
     refused = duty.break_v.low > margins.donor_break_limit_v
     donor = np.array([parts.is_donor(index) for index in range(len(parts))])
     blank = np.where(donor & refused, Verdict.FAIL, Verdict.CANT_TELL).astype(np.int8)

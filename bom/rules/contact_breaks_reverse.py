@@ -17,7 +17,7 @@ from bom.read.margins import Margins
 
 def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
     """Compare the amps each contact may break backwards."""
-    offered = breaking_amps(parts, volts_v=duty.break_v.high, time_constant_ms=duty.time_constant_ms.high, reverse=True)
+    offered = breaking_amps(parts, volts=duty.break_v, time_constant=duty.time_constant_ms, reverse=True)
     return [at_least(f"amps it may break backwards at {duty.break_v}", offered, duty.reverse_a)]
 
 

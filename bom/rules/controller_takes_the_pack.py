@@ -18,21 +18,30 @@ def judge(view: LoomView) -> list[LoomAnswer]:
     """Compare both ends of the window."""
     control, pack = view.facts.job.controller, view.facts.pack
     return [
-        _answer("highest supply volts", control.supply_max, pack.highest_bus_v, at_least=True),
-        _answer("lowest supply volts", control.supply_min, pack.lowest_sag_v, at_least=False),
+        _answer("highest supply volts", "supply_max", control.supply_max, pack.highest_bus_v, at_least=True),
+        _answer("lowest supply volts", "supply_min", control.supply_min, pack.lowest_sag_v, at_least=False),
     ]
 
 
-def _answer(what: str, limit: float | None, volts: Span, *, at_least: bool) -> LoomAnswer:
+def _answer(what: str, key: str, limit: float | None, volts: Span, *, at_least: bool) -> LoomAnswer:
     needed = f"at {'least' if at_least else 'most'} {volts}"
     if limit is None:
         return LoomAnswer(
-            "controller", Verdict.CANT_TELL, what, "not known", needed, volts.because, f"the controller's {what}"
+            "controller",
+            Verdict.CANT_TELL,
+            what,
+            "not known",
+            needed,
+            volts.because,
+            f"the controller's {what}",
+            needs=volts,
         )
     good, bad = (limit >= volts.high, limit < volts.low) if at_least else (limit <= volts.low, limit > volts.high)
     verdict = Verdict.PASS if good else Verdict.FAIL if bad else Verdict.CANT_TELL
     datum = volts.datum if verdict == Verdict.CANT_TELL else ""
-    return LoomAnswer("controller", verdict, what, units.show(limit, "voltage"), needed, volts.because, datum)
+    offers = Span.given(limit, "voltage", what, f"controller.{key}")
+    shown = units.show(limit, "voltage")
+    return LoomAnswer("controller", verdict, what, shown, needed, volts.because, datum, offers, volts)
 
 
 RULE = LoomRule(judge)

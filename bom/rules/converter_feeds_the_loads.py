@@ -7,8 +7,12 @@ Ignores:  the moment a lamp lights; another rule looks at that.
 Source:   derating of sealed converters to 60 to 70 % of their label is common practice, no source.
 """
 
+from dataclasses import replace
+from functools import partial
+
 from bom.duties.model import Duty
 from bom.judge.compare import Judgement, at_least
+from bom.judge.rating_traces import converter
 from bom.judge.ratings import converter_amps
 from bom.judge.rule import PartRule
 from bom.parts import Parts
@@ -19,6 +23,7 @@ def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
     """Compare the amps held at this ambient."""
     ambient_c = duty.ambient_c.high
     offered = converter_amps(parts, ambient_c=ambient_c, label_fraction=margins.converter_label_fraction)
+    offered = replace(offered, trace=partial(converter, parts, duty.ambient_c, margins))
     return [at_least(f"amps held at {ambient_c:g} °C", offered, duty.output_a)]
 
 

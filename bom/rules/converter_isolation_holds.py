@@ -26,7 +26,13 @@ def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
     # A converter known to be joined has no isolation to judge; one not known to be isolated can't be told.
     needless = np.array([flag == "no" for flag in flags])
     unknown = np.where([flag == "" for flag in flags], np.nan, 0.0)
-    answer = at_least("isolation volts", isolation.with_values(isolation.values + unknown), volts)
+    answer = at_least(
+        "isolation volts",
+        isolation.with_values(
+            isolation.values + unknown, parts.cell("isolation_v") if flags[0] else parts.decided_by("isolated")
+        ),
+        volts,
+    )
     return [replace(answer, verdicts=np.where(needless, np.int8(Verdict.NOT_ASKED), answer.verdicts))]
 
 

@@ -9,11 +9,14 @@ Ignores:  the discharge of its output capacitors, which may open a small fuse.
 Source:   ISO 8820-3, a blade fuse opens within 5 s at twice its rating, read second-hand on a public page.
 """
 
+from functools import partial
+
 from bom.duties.model import Duty
 from bom.judge.compare import Demand, Judgement, at_least, same_word
 from bom.judge.rule import PairRule
 from bom.parts import Parts
 from bom.read.margins import Margins
+from bom.trace import Step, step
 
 
 def judge(first: Parts, second: Parts, first_duty: Duty, second_duty: Duty, margins: Margins) -> list[Judgement]:
@@ -21,16 +24,22 @@ def judge(first: Parts, second: Parts, first_duty: Duty, second_duty: Duty, marg
     if first_duty.word("buffer") == "yes":
         return []
     needed = second.number("rated_a")[None, :] * margins.limited_source_multiple
+    traced = partial(_sure_opening, second, margins)
     return [
         at_least(
             "converter's amps",
             first.rating("output_a").down(),
-            Demand.of(needed, "current", f"{margins.limited_source_multiple:g} x the fuse"),
+            Demand.of(needed, "current", f"{margins.limited_source_multiple:g} x the fuse", traced),
         ),
         same_word(
             "overload mode", first.words_of("overload"), "constant current", "a fault must be fed until the fuse opens"
         ),
     ]
+
+
+def _sure_opening(fuse: Parts, margins: Margins) -> Step:
+    """Show the multiple of the fuse's rating that opens it in seconds."""
+    return step("k * I_fuse", k=margins.of("limited_source_multiple"), I_fuse=fuse.first("rated_a"))
 
 
 RULE = PairRule("opens", judge)

@@ -23,7 +23,9 @@ def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
     peak = parts.rating("output_peak_a")
     rides = np.array([word == "constant current" for word in parts.word("overload")])
     evidence = np.where(rides, parts.evidence_of("overload"), peak.evidence)
-    offered = Rating(np.where(rides, np.inf, peak.values), evidence)
+    offered = Rating(
+        np.where(rides, np.inf, peak.values), evidence, parts.decided_by("overload") if rides.all() else peak.trace
+    )
     return [at_least("peak amps (constant current: no limit)", offered, duty.output_peak_a)]
 
 

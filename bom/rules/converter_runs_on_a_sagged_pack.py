@@ -17,7 +17,9 @@ from bom.read.margins import Margins
 def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
     """Compare the lowest input volts."""
     return [
-        at_most("lowest input volts", parts.rating("input_min_v"), duty.lowest_v, margin=margins.sag_headroom_fraction)
+        at_most(
+            "lowest input volts", parts.rating("input_min_v"), duty.lowest_v, margin=margins.of("sag_headroom_fraction")
+        )
     ]
 
 

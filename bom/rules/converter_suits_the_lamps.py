@@ -12,15 +12,13 @@ from bom.judge.compare import Judgement, at_least, at_most, softened
 from bom.judge.rule import PartRule
 from bom.parts import Parts
 from bom.read.margins import Margins
-from bom.span import Span
 
 
 def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
     """Compare the output volts; too low is tight, not dangerous."""
     output = parts.rating("output_v")
-    low = at_least(
-        "output volts", output, Span.of(margins.lamp_least_v, "voltage", "lowest volts for lamps at the lamp")
-    )
+    least = margins.of("lamp_least_v", "voltage", "lowest volts for lamps at the lamp")
+    low = at_least("output volts", output, least)
     return [softened(low), at_most("output volts", output, duty.rail_high_v)]
 
 

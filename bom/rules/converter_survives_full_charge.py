@@ -13,6 +13,7 @@ from bom.judge.rule import PartRule
 from bom.parts import Parts
 from bom.read.margins import Margins
 from bom.span import Span
+from bom.trace import step
 
 
 def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
@@ -25,6 +26,12 @@ def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
         "voltage",
         f"{bus} + the larger of {volts:g} V and {fraction:.0%}; {bus.because}",
         bus.datum,
+        lambda: step(
+            "U_bus + max(U_more, k * U_bus)",
+            U_bus=bus,
+            U_more=margins.of("converter_headroom_v", "voltage"),
+            k=margins.of("converter_headroom_fraction"),
+        ),
     )
     return [at_least("highest input volts", parts.rating("input_max_v"), wanted)]
 

@@ -22,7 +22,11 @@ def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
         accepted.append("pack volts")
     if duty.word("buffer") == "yes":
         accepted.append("12 V")
-    return [is_word("enable", parts.words_of("enable"), accepted, "what the loom can give it")]
+    return [
+        is_word(
+            "enable", parts.words_of("enable"), accepted, "what the loom can give it", asked=duty.source_of("key at")
+        )
+    ]
 
 
 RULE = PartRule(("converter",), judge)

@@ -7,9 +7,12 @@ Ignores:  wire, switches and holders of a 6 V donor, which carry half the amps.
 Source:   light and life by powers of the volts, lamp practice, from memory; common practice.
 """
 
-from bom.judge.loom_view import LoomAnswer, LoomView
+from bom.judge.loom_view import LoomAnswer, LoomView, said
 from bom.judge.rule import LoomRule
 from bom.judge.verdict import Verdict
+from bom.trace import Fact, Origin
+
+RAIL = Fact("12 V DC", "12 V DC", Origin("program", "the 12 V side", note="what this loom feeds"))
 
 
 def judge(view: LoomView) -> list[LoomAnswer]:
@@ -24,7 +27,8 @@ def judge(view: LoomView) -> list[LoomAnswer]:
         elif donor.lighting == "AC" and load.kind in ("motor", "LED"):
             verdict, datum = Verdict.CANT_TELL, f"whether the {load.name} works on direct current (try it, one minute)"
         fed = f"{donor.supply} {donor.lighting}"
-        answers.append(LoomAnswer(load.name, verdict, "made for", fed, "12 V DC", "the new rail", datum))
+        offers = said(fed, "donor.supply")
+        answers.append(LoomAnswer(load.name, verdict, "made for", fed, "12 V DC", "the new rail", datum, offers, RAIL))
     return answers
 
 

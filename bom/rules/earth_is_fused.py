@@ -7,7 +7,7 @@ Ignores:  machines with both poles off the frame.
 Source:   common practice, no source.
 """
 
-from bom.judge.loom_view import LoomAnswer, LoomView
+from bom.judge.loom_view import LoomAnswer, LoomView, said
 from bom.judge.rule import LoomRule
 from bom.judge.verdict import Verdict
 
@@ -26,6 +26,7 @@ def judge(view: LoomView) -> list[LoomAnswer]:
             f"{donor.earth}, {back}",
             "negative, or returns by wire",
             "the fuses stand in the plus",
+            offers=said(f"{donor.earth}, {back}", "donor.earth"),
         )
     ]
 

@@ -12,12 +12,17 @@ from bom.judge.compare import Demand, Judgement, at_most
 from bom.judge.rule import PairRule
 from bom.parts import Parts
 from bom.read.margins import Margins
+from bom.trace import Step, step
 
 
 def judge(first: Parts, second: Parts, first_duty: Duty, second_duty: Duty, margins: Margins) -> list[Judgement]:
     """Compare the least load with the watts fitted on one side."""
     watts = second.number("power_w")[None, :] * second_duty.burning.high
-    needed = Demand.of(watts, "power", f"{second_duty.burning.high:g} of the lamps bought")
+
+    def traced() -> Step:
+        return step("P * n", P=second.first("power_w"), n=second_duty.burning)
+
+    needed = Demand.of(watts, "power", f"{second_duty.burning.high:g} of the lamps bought", traced)
     return [at_most("least lamp watts", first.rating("load_min_w").down(), needed)]
 
 

@@ -27,8 +27,16 @@ def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
         at_least("most lamp watts", parts.rating("load_max_w"), duty.flasher_w),
         at_most("lowest supply volts", parts.rating("supply_min_v"), duty.rail_low_v),
         at_least("highest supply volts", parts.rating("supply_max_v"), duty.rail_high_v),
-        at_most("pins", parts.rating("pins"), Span.of(PINS, "", "the loom leads plus in and plus out to it")),
-        is_word("polarity", parts.words_of("polarity"), wanted, f"earth is {duty.word('earth')}"),
+        at_most(
+            "pins", parts.rating("pins"), Span.fixed(PINS, "", "the loom leads plus in and plus out to it", "this loom")
+        ),
+        is_word(
+            "polarity",
+            parts.words_of("polarity"),
+            wanted,
+            f"earth is {duty.word('earth')}",
+            asked=duty.source_of("earth"),
+        ),
     ]
 
 

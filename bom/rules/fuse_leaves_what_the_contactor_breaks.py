@@ -19,10 +19,11 @@ from bom.read.margins import Margins
 def judge(first: Parts, second: Parts, first_duty: Duty, second_duty: Duty, margins: Margins) -> list[Judgement]:
     """Compare the contactor's breaking amps with the fuse's rating."""
     offered = breaking_amps(
-        second, volts_v=second_duty.break_v.high, time_constant_ms=second_duty.time_constant_ms.high, reverse=False
+        second, volts=second_duty.break_v, time_constant=second_duty.time_constant_ms, reverse=False
     ).across()
     rated = first.number("rated_a")[:, None]
-    return [at_least("amps the contactor may break", offered, Demand.of(rated, "current", "rating of the main fuse"))]
+    needed = Demand.of(rated, "current", "rating of the main fuse", first.cell("rated_a"))
+    return [at_least("amps the contactor may break", offered, needed)]
 
 
 RULE = PairRule("behind", judge)

@@ -17,7 +17,7 @@ from bom.read.margins import Margins
 
 def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
     """Compare the earliest opening time at the peak amps."""
-    times = earliest_opening_s(parts, current_a=duty.peak_a.high)
+    times = earliest_opening_s(parts, current=duty.peak_a.at_high())
     return [at_least(f"earliest opening at {duty.peak_a}", times, duty.peak_s)]
 
 

@@ -8,7 +8,7 @@ Ignores:  what an inspector accepts: ask first.
 Source:   common practice; national guides differ.
 """
 
-from bom.judge.loom_view import LoomAnswer, LoomView
+from bom.judge.loom_view import LoomAnswer, LoomView, said
 from bom.judge.rule import LoomRule
 from bom.judge.verdict import Verdict
 
@@ -18,8 +18,11 @@ def judge(view: LoomView) -> list[LoomAnswer]:
     wishes = view.facts.job.wishes
     verdict = Verdict.PASS if wishes.isolator != "none" or wishes.pack_plug else Verdict.FAIL
     offered = wishes.isolator if wishes.isolator != "none" else "pack plug" if wishes.pack_plug else "none"
+    key = "wishes.isolator" if wishes.isolator != "none" else "wishes.pack_plug"
     because = "a contactor can weld, and a controller fail on"
-    answers = [LoomAnswer("pack", verdict, "break by hand", offered, "one in reach", because)]
+    answers = [
+        LoomAnswer("pack", verdict, "break by hand", offered, "one in reach", because, offers=said(offered, key))
+    ]
     if wishes.isolator == "none" and not wishes.contactor and "pack plug" in view.parts:
         answers.append(_parted(view.parts["pack plug"].word("mates_live")[0]))
     return answers

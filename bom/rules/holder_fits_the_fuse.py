@@ -18,9 +18,10 @@ def judge(first: Parts, second: Parts, first_duty: Duty, second_duty: Duty, marg
     """Compare body and amps."""
     column = "way_a" if first.family == "fuse_box" else "rated_a"
     rated = second.number("rated_a")[None, :]
+    needed = Demand.of(rated, "current", "rating of the fuse", second.cell("rated_a"))
     return [
         same_word("body", first.words_of("takes_body"), second.words_of("body"), "body of the fuse"),
-        at_least("amps of the holder", first.rating(column).down(), Demand.of(rated, "current", "rating of the fuse")),
+        at_least("amps of the holder", first.rating(column).down(), needed),
     ]
 
 

@@ -16,7 +16,15 @@ from bom.read.margins import Margins
 
 def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
     """Look at the kind."""
-    return [is_word("kind", parts.words_of("kind"), (duty.word("isolator"),), "as wished in the job")]
+    return [
+        is_word(
+            "kind",
+            parts.words_of("kind"),
+            (duty.word("isolator"),),
+            "as wished in the job",
+            asked=duty.source_of("isolator"),
+        )
+    ]
 
 
 RULE = PartRule(("isolator",), judge)

@@ -19,9 +19,7 @@ def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
     """Ask only where no contactor opens first."""
     if duty.word("contactor") == "yes":
         return []
-    offered = breaking_amps(
-        parts, volts_v=duty.break_v.high, time_constant_ms=duty.time_constant_ms.high, reverse=False
-    )
+    offered = breaking_amps(parts, volts=duty.break_v, time_constant=duty.time_constant_ms, reverse=False)
     return [at_least(f"amps it may break at {duty.break_v}", offered, duty.break_a)]
 
 

@@ -8,7 +8,7 @@ Ignores:  display and throttle leads, which belong to pack minus: keep them off 
 Source:   common practice, no source.
 """
 
-from bom.judge.loom_view import LoomAnswer, LoomView
+from bom.judge.loom_view import LoomAnswer, LoomView, said
 from bom.judge.rule import LoomRule
 from bom.judge.verdict import Verdict
 
@@ -27,7 +27,9 @@ def judge(view: LoomView) -> list[LoomAnswer]:
     datum = "" if control.key_return else "where the controller's 12 V key input returns (its diagram)"
     because = "pack and 12 V side must stay apart"
     verdict = VERDICTS[control.key_return]
-    return [LoomAnswer("key input wire", verdict, "return of the key input", offered, "own terminal", because, datum)]
+    offers = said(offered, "controller.key_return")
+    what = "return of the key input"
+    return [LoomAnswer("key input wire", verdict, what, offered, "own terminal", because, datum, offers)]
 
 
 def _stop_input() -> LoomAnswer:

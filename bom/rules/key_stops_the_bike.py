@@ -7,7 +7,7 @@ Ignores:  the stop switch, which still opens the coils.
 Source:   common practice, no source.
 """
 
-from bom.judge.loom_view import LoomAnswer, LoomView
+from bom.judge.loom_view import LoomAnswer, LoomView, said
 from bom.judge.rule import LoomRule
 from bom.judge.verdict import Verdict
 
@@ -26,6 +26,7 @@ def judge(view: LoomView) -> list[LoomAnswer]:
             offered,
             "nothing with the key off",
             f"key at {view.facts.key_at}",
+            offers=said(offered, "wishes.buffer_battery"),
         )
     ]
 

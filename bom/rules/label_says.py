@@ -16,7 +16,11 @@ from bom.read.margins import Margins
 
 def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
     """Look at the purpose."""
-    return [is_word("purpose", parts.words_of("purpose"), (duty.word("label"),), "as planned")]
+    return [
+        is_word(
+            "purpose", parts.words_of("purpose"), (duty.word("label"),), "as planned", asked=duty.source_of("label")
+        )
+    ]
 
 
 RULE = PartRule(("label",), judge)

@@ -18,10 +18,30 @@ def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
     """Compare words and watts."""
     polarity = ("either", "positive earth" if duty.word("earth") == "positive" else "negative earth")
     return [
-        is_word("purpose", parts.words_of("purpose"), (duty.word("purpose"),), "as in the load list"),
-        is_word("base", parts.words_of("base"), (duty.word("base"),), "as in the load list"),
-        is_word("technology", parts.words_of("technology"), (duty.word("technology"),), "as in the load list"),
-        is_word("polarity", parts.words_of("polarity"), polarity, f"earth is {duty.word('earth')}"),
+        is_word(
+            "purpose",
+            parts.words_of("purpose"),
+            (duty.word("purpose"),),
+            "as in the load list",
+            asked=duty.source_of("purpose"),
+        ),
+        is_word(
+            "base", parts.words_of("base"), (duty.word("base"),), "as in the load list", asked=duty.source_of("base")
+        ),
+        is_word(
+            "technology",
+            parts.words_of("technology"),
+            (duty.word("technology"),),
+            "as in the load list",
+            asked=duty.source_of("technology"),
+        ),
+        is_word(
+            "polarity",
+            parts.words_of("polarity"),
+            polarity,
+            f"earth is {duty.word('earth')}",
+            asked=duty.source_of("earth"),
+        ),
         at_most("watts", parts.rating("power_w"), duty.lamp_w),
     ]
 

@@ -9,7 +9,7 @@ Ignores:  controllers whose signal side is isolated: measure, minus to signal gr
 Source:   circuit theory; the join is common practice inside controllers, no source.
 """
 
-from bom.judge.loom_view import LoomAnswer, LoomView
+from bom.judge.loom_view import LoomAnswer, LoomView, solved
 from bom.judge.rule import LoomRule
 from bom.judge.verdict import Verdict
 from bom.physics.isolation import is_above_low_voltage
@@ -21,9 +21,22 @@ def judge(view: LoomView) -> list[LoomAnswer]:
         return []
     worst = max(view.walks.strays, key=lambda stray: round(stray.amps, 3))
     what = "amps through a signal ground"
+    offers = solved(worst.amps, "current", what, f"{worst.wire} open")
+    needs = view.facts.margins.of("signal_ground_a", "current")
     if worst.amps <= worst.may_a:
         because = f"{worst.wire} open; the converter keeps pack and 12 V apart"
-        return [LoomAnswer("traction return", Verdict.PASS, what, "none", f"at most {worst.may_a:g} A", because)]
+        return [
+            LoomAnswer(
+                "traction return",
+                Verdict.PASS,
+                what,
+                "none",
+                f"at most {worst.may_a:g} A",
+                because,
+                offers=offers,
+                needs=needs,
+            )
+        ]
     above = bool(is_above_low_voltage(voltage_v=view.facts.pack.highest_bus_v.high))
     unknown = view.parts["converter"].word("isolated")[0] == ""
     verdict = Verdict.CANT_TELL if unknown else Verdict.FAIL if above else Verdict.TIGHT
@@ -36,6 +49,8 @@ def judge(view: LoomView) -> list[LoomAnswer]:
             f"at most {worst.may_a:g} A",
             f"with {worst.wire} off, home by signal ground and converter; no fuse sees it",
             "whether the converter is isolated (ohms, minus to minus, unplugged)" if unknown else "",
+            offers,
+            needs,
         )
     ]
 

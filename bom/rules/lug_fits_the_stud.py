@@ -16,7 +16,7 @@ from bom.read.margins import Margins
 
 def judge(first: Parts, second: Parts, first_duty: Duty, second_duty: Duty, margins: Margins) -> list[Judgement]:
     """Compare the sizes."""
-    stud = Demand.of(second.number("stud_m")[None, :], "", "metric bolt of the part")
+    stud = Demand.of(second.number("stud_m")[None, :], "", "metric bolt of the part", second.cell("stud_m"))
     hole = first.rating("stud_m").down()
     return [at_least("hole for M", hole, stud), at_most("hole for M", hole, stud)]
 

@@ -16,7 +16,7 @@ from bom.read.margins import Margins
 
 def judge(first: Parts, second: Parts, first_duty: Duty, second_duty: Duty, margins: Margins) -> list[Judgement]:
     """Compare the area with both ends."""
-    area = Demand.of(second.number("area_mm2")[None, :], "area", "area of the wire")
+    area = Demand.of(second.number("area_mm2")[None, :], "area", "area of the wire", second.cell("area_mm2"))
     return [
         at_most("least area", first.rating("area_min_mm2").down(), area),
         at_least("greatest area", first.rating("area_max_mm2").down(), area),

@@ -12,12 +12,11 @@ from bom.judge.compare import Judgement, at_least
 from bom.judge.rule import PartRule
 from bom.parts import Parts
 from bom.read.margins import Margins
-from bom.span import Span
 
 
 def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
     """Compare the temperature limit."""
-    limit = Span.of(margins.terminal_c, "temperature", "terminal temperature used for ampacity")
+    limit = margins.of("terminal_c", "temperature", "terminal temperature used for ampacity")
     return [at_least("temperature limit", parts.rating("terminal_max_c"), limit)]
 
 

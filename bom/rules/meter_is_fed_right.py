@@ -8,6 +8,8 @@ Ignores:  meters that muddle both in their listing: blank is not known.
 Source:   common practice, no source.
 """
 
+from functools import partial
+
 import numpy as np
 
 from bom.duties.model import Duty
@@ -15,6 +17,8 @@ from bom.judge.compare import Demand, Judgement, at_least, at_most, is_word
 from bom.judge.rule import PartRule
 from bom.parts import Parts, Words
 from bom.read.margins import Margins
+from bom.span import Span
+from bom.trace import Step, step
 
 
 def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
@@ -27,6 +31,7 @@ def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
         "voltage",
         "lowest volts that feed it",
         sag.datum,
+        partial(_fed, parts, low, sag),
     )
     most = Demand(
         np.where(twelve, high.low, bus.low),
@@ -34,6 +39,7 @@ def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
         "voltage",
         "highest volts that feed it",
         bus.datum,
+        partial(_fed, parts, high, bus),
     )
     apart = [
         isolated if source == "12 V" else "yes" if source else ""
@@ -43,9 +49,18 @@ def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
         at_most("lowest supply volts", parts.rating("supply_min_v"), least),
         at_least("highest supply volts", parts.rating("supply_max_v"), most),
         is_word(
-            "keeps pack and 12 V apart", Words(tuple(apart), parts.evidence_of("isolated")), ("yes",), "no second bond"
+            "keeps pack and 12 V apart",
+            Words(tuple(apart), parts.evidence_of("isolated"), parts.cell("isolated")),
+            ("yes",),
+            "no second bond",
         ),
     ]
+
+
+def _fed(parts: Parts, rail: Span, pack: Span) -> Step:
+    """Show which volts feed it, by the word in its row."""
+    twelve = parts.word("supply_from")[0] == "12 V"
+    return step("U", U=rail if twelve else pack, supply_from=parts.first_word("supply_from"))
 
 
 RULE = PartRule(("meter",), judge)

@@ -18,14 +18,22 @@ from bom.read.margins import Margins
 def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
     """Compare both ends of the range."""
     headroom = 1 + margins.meter_headroom_fraction
+    share = margins.of("meter_headroom_fraction")
+    top = duty.meter_v.scaled(headroom, f"{headroom:g} x {duty.meter_v}", "X * (1 + k)", k=share)
     return [
         at_least(
             "top of the range",
             parts.rating("range_max_v"),
-            duty.meter_v.scaled(headroom, f"{headroom:g} x {duty.meter_v}"),
+            top,
         ),
         at_most("start of the range", parts.rating("range_min_v"), duty.meter_low_v),
-        is_word("measures", parts.words_of("measures"), (duty.word("meter"),), "as wished in the job"),
+        is_word(
+            "measures",
+            parts.words_of("measures"),
+            (duty.word("meter"),),
+            "as wished in the job",
+            asked=duty.source_of("meter"),
+        ),
     ]
 
 

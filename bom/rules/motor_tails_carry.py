@@ -15,7 +15,9 @@ from bom.judge.loom_view import LoomAnswer, LoomView
 from bom.judge.rule import LoomRule
 from bom.judge.verdict import Verdict
 from bom.physics.ampacity import ampacity_a
-from bom.physics.conductor import copper_resistance_mohm_per_m
+from bom.physics.conductor import COPPER_CONDUCTIVITY_M_PER_OHM_MM2, copper_resistance_mohm_per_m
+from bom.span import Span
+from bom.trace import Fact, Origin, Step, step
 
 STRANDED_OVER_SOLID = 1.3
 WALL_MM = 0.8
@@ -51,8 +53,33 @@ def judge(view: LoomView) -> list[LoomAnswer]:
             units.show(amps, "current"),
             f"at least {needed}",
             needed.because,
+            offers=Span.of(amps, "current", "ampacity of the tails", lambda: _ampacity(view, area, conductor_mm)),
+            needs=needed,
         )
     ]
+
+
+def _ampacity(view: LoomView, area_mm2: float, conductor_mm: float) -> Step:
+    """Show what the ampacity of the tails was worked out from."""
+    facts, guess = view.facts, "silicone tails, common practice"
+    area = Span.given(area_mm2, "area", "copper of the tails", "motor.lead_area")
+    over = Span.fixed(STRANDED_OVER_SOLID, "", "strands over a solid wire", guess)
+    metal = Span.of(conductor_mm, "", "mm over the metal", lambda: step("k * sqrt(A)", k=over, A=area))
+    wall = Span.fixed(WALL_MM, "", "mm of wall", guess)
+    per_m = float(copper_resistance_mohm_per_m(area_mm2=area_mm2))
+    conductivity = Span.fixed(COPPER_CONDUCTIVITY_M_PER_OHM_MM2, "", "of copper, m/(ohm mm²)", "IEC 60028")
+    limit = facts.margins.of("motor_tail_c", "temperature")
+    return step(
+        "ampacity(A, d, d + 2 * w, r_20, T_most, T_most, T_air, insulation, n)",
+        A=area,
+        d=metal,
+        w=wall,
+        r_20=Span.of(per_m, "", "mohm/m", lambda: step("1000 / (c * A)", c=conductivity, A=area)),
+        T_most=limit,
+        T_air=Span.given(facts.job.ambient.frame, "temperature", "hottest air, frame", "ambient.frame"),
+        insulation=Fact("silicone", "silicone", Origin("program", "insulation of the tails", note=guess)),
+        n=Span.fixed(3.0, "", "loaded wires lying together", "three motor leads"),
+    )
 
 
 RULE = LoomRule(judge)

@@ -11,6 +11,7 @@ from bom import units
 from bom.judge.loom_view import LoomAnswer, LoomView
 from bom.judge.rule import LoomRule
 from bom.judge.verdict import Verdict
+from bom.loom.lengths import length_figure
 
 
 def judge(view: LoomView) -> list[LoomAnswer]:
@@ -25,6 +26,8 @@ def judge(view: LoomView) -> list[LoomAnswer]:
             units.show(wire.length_m, "length"),
             f"at most {units.show(limit_m, 'length')}",
             "no fuse guards it; ABYC E-11 says 7 in, 178 mm",
+            offers=length_figure(wire.length_m, "pack plus to the main fuse", wire.name),
+            needs=view.facts.margins.of("unfused_m", "length"),
         )
     ]
 

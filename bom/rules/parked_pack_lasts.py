@@ -9,7 +9,7 @@ Source:   common practice, no source.
 
 from bom import units
 from bom.judge.loom_view import LoomAnswer, LoomView
-from bom.judge.parked_drain import parked_days, parked_drain_a
+from bom.judge.parked_drain import days_figure, parked_days, parked_drain_a
 from bom.judge.rule import LoomRule
 from bom.judge.verdict import Verdict
 
@@ -21,12 +21,14 @@ def judge(view: LoomView) -> list[LoomAnswer]:
     fraction, wanted = facts.margins.drain_fraction, facts.margins.drain_days
     needed, what = f"at least {wanted:g} days", f"days to lose {fraction:.0%}"
     because = f"{units.show(drain_a, 'current')} stay on with the key off"
+    needs = facts.margins.of("drain_days")
     if facts.job.pack.capacity is None or unknown:
         datum = unknown or "the pack's capacity"
-        return [LoomAnswer("parked bike", Verdict.CANT_TELL, what, "not known", needed, because, datum)]
+        return [LoomAnswer("parked bike", Verdict.CANT_TELL, what, "not known", needed, because, datum, needs=needs)]
     days = parked_days(facts, drain_a)
     verdict = Verdict.PASS if days >= wanted else Verdict.TIGHT
-    return [LoomAnswer("parked bike", verdict, what, f"{min(days, 9999):.0f} days", needed, because)]
+    shown, offers = f"{min(days, 9999):.0f} days", days_figure(view, days, drain_a)
+    return [LoomAnswer("parked bike", verdict, what, shown, needed, because, offers=offers, needs=needs)]
 
 
 RULE = LoomRule(judge)

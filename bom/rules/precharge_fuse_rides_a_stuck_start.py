@@ -12,12 +12,17 @@ from bom.judge.compare import Demand, Judgement, at_least
 from bom.judge.rule import PairRule
 from bom.parts import Parts
 from bom.read.margins import Margins
+from bom.trace import Step, step
 
 
 def judge(first: Parts, second: Parts, first_duty: Duty, second_duty: Duty, margins: Margins) -> list[Judgement]:
     """Compare the rating with V / R."""
     volts, ohm = first_duty.voltage_v, second.number("resistance_ohm")[None, :]
-    demand = Demand(volts.low / ohm, volts.high / ohm, "current", "bus volts over the resistor", volts.datum)
+
+    def traced() -> Step:
+        return step("U_bus / R", U_bus=volts, R=second.first("resistance_ohm"))
+
+    demand = Demand(volts.low / ohm, volts.high / ohm, "current", "bus volts over the resistor", volts.datum, traced)
     return [at_least("rating of the fuse", first.rating("rated_a").down(), demand)]
 
 

@@ -17,6 +17,7 @@ from bom.judge.rule import PartRule
 from bom.parts import Parts, Rating
 from bom.physics.precharge import stored_energy_j, worst_power_w
 from bom.read.margins import Margins
+from bom.trace import Step, step
 
 
 def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
@@ -32,10 +33,23 @@ def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
         )
         for volt, farad in ((volts.low, farads.low), (volts.high, farads.high))
     )
+
+    def traced() -> Step:
+        return step(
+            "max(n * C * U ** 2 / 2, U ** 2 / R * t)",
+            n=margins.of("precharge_pulse_starts"),
+            C=farads,
+            U=volts,
+            R=parts.first("resistance_ohm"),
+            t=duty.precharge_s.at_high(),
+        )
+
     because = f"{starts:g} fillings of {farads}, or {volts} for {time_s:g} s"
-    demand = Demand(low, high, "energy", because, farads.datum or volts.datum)
+    demand = Demand(low, high, "energy", because, farads.datum or volts.datum, traced)
     evidence = np.where(for_ever, parts.evidence_of("power_w"), pulse.evidence)
-    offered = Rating(np.where(for_ever, np.inf, pulse.values), evidence)
+    offered = Rating(
+        np.where(for_ever, np.inf, pulse.values), evidence, parts.cell("power_w") if for_ever.all() else pulse.trace
+    )
     return [at_least("pulse joules (no limit: its watts stand it)", offered, demand)]
 
 

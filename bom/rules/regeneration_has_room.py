@@ -13,6 +13,8 @@ from bom import units
 from bom.judge.loom_view import LoomAnswer, LoomView
 from bom.judge.rule import LoomRule
 from bom.judge.verdict import Verdict
+from bom.span import Span
+from bom.trace import step
 
 
 def judge(view: LoomView) -> list[LoomAnswer]:
@@ -21,28 +23,43 @@ def judge(view: LoomView) -> list[LoomAnswer]:
     if control.regen is None:
         return []
     needed, because = f"at least {units.show(control.regen, 'current')}", "regeneration amps of the controller"
+    regen = Span.given(control.regen, "current", because, "controller.regen")
     what, cut = "charge limit", "over-voltage limit"
     if limit is None:
         datum = "the battery management's charge limit"
-        room = LoomAnswer("regeneration", Verdict.CANT_TELL, what, "not known", needed, because, datum)
+        room = LoomAnswer("regeneration", Verdict.CANT_TELL, what, "not known", needed, because, datum, needs=regen)
     else:
         verdict = Verdict.PASS if limit >= control.regen else Verdict.FAIL
-        room = LoomAnswer("regeneration", verdict, what, units.show(limit, "current"), needed, because)
+        offers = Span.given(limit, "current", what, "pack.bms.charge")
+        shown = units.show(limit, "current")
+        room = LoomAnswer("regeneration", verdict, what, shown, needed, because, offers=offers, needs=regen)
     if control.over_voltage is not None:
-        return [room, _cut(view, control.over_voltage, control.regen)]
+        return [room, _cut(view, control.over_voltage, regen)]
     datum = "the controller's over-voltage limit"
     return [room, LoomAnswer("regeneration", Verdict.CANT_TELL, cut, "not known", "a figure", "the bus rises", datum)]
 
 
-def _cut(view: LoomView, limit_v: float, regen_a: float) -> LoomAnswer:
+def _cut(view: LoomView, limit_v: float, regen: Span) -> LoomAnswer:
     """Compare the over-voltage limit with a full pack at rest, and with one that takes regeneration."""
     pack = view.facts.pack
     full_v = pack.full_charge_v.high
-    braking_v = full_v + regen_a * pack.resistance_ohm.low
+    braking_v = full_v + regen.low * pack.resistance_ohm.low
     verdict = Verdict.FAIL if limit_v <= full_v else Verdict.TIGHT if limit_v < braking_v else Verdict.PASS
     needed = f"over {units.show(full_v, 'voltage')}, better {units.show(braking_v, 'voltage')}"
     because = "a full pack, and one that takes the regeneration amps"
-    return LoomAnswer("regeneration", verdict, "over-voltage limit", units.show(limit_v, "voltage"), needed, because)
+    offers = Span.given(limit_v, "voltage", "over-voltage limit", "controller.over_voltage")
+    braking = Span(
+        full_v,
+        braking_v,
+        "voltage",
+        because,
+        "",
+        lambda: step("U_full to U_full + I * R", U_full=pack.full_charge_v, I=regen, R=pack.resistance_ohm.at_low()),
+    )
+    shown = units.show(limit_v, "voltage")
+    return LoomAnswer(
+        "regeneration", verdict, "over-voltage limit", shown, needed, because, offers=offers, needs=braking
+    )
 
 
 RULE = LoomRule(judge)

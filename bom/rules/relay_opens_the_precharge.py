@@ -13,15 +13,18 @@ from bom.judge.ratings import breaking_amps
 from bom.judge.rule import PairRule
 from bom.parts import Parts
 from bom.read.margins import Margins
+from bom.trace import Step, step
 
 
 def judge(first: Parts, second: Parts, first_duty: Duty, second_duty: Duty, margins: Margins) -> list[Judgement]:
     """Compare breaking amps with V / R."""
     volts, ohm = first_duty.voltage_v, second.number("resistance_ohm")[None, :]
-    offered = breaking_amps(
-        first, volts_v=volts.high, time_constant_ms=first_duty.time_constant_ms.high, reverse=False
-    ).down()
-    needed = Demand(volts.low / ohm, volts.high / ohm, "current", "bus volts over the resistor", volts.datum)
+    offered = breaking_amps(first, volts=volts, time_constant=first_duty.time_constant_ms, reverse=False).down()
+
+    def traced() -> Step:
+        return step("U_bus / R", U_bus=volts, R=second.first("resistance_ohm"))
+
+    needed = Demand(volts.low / ohm, volts.high / ohm, "current", "bus volts over the resistor", volts.datum, traced)
     makes = first.rating("make_a").or_greater(first.rating("carry_a")).down()
     return [
         at_least(f"amps it may break at {volts}", offered, needed),

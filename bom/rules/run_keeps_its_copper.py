@@ -16,7 +16,7 @@ from bom.read.margins import Margins
 
 def judge(first: Parts, second: Parts, first_duty: Duty, second_duty: Duty, margins: Margins) -> list[Judgement]:
     """Compare the areas."""
-    area = Demand.of(second.number("area_mm2")[None, :], "area", "area of the next piece")
+    area = Demand.of(second.number("area_mm2")[None, :], "area", "area of the next piece", second.cell("area_mm2"))
     own = first.rating("area_mm2").down()
     return [at_least("area", own, area), at_most("area", own, area)]
 

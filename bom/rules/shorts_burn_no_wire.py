@@ -12,9 +12,11 @@ Source:   IEC 60364-4-43 434.5.2 and IEC 60949 (heat), fuse time bounds of ISO 8
 from collections.abc import Sequence
 
 from bom.circuit.fault import End, Fault
-from bom.judge.loom_view import LoomAnswer, LoomView
+from bom.judge.loom_view import SOLVED_BY, LoomAnswer, LoomView, solved
 from bom.judge.rule import LoomRule
 from bom.judge.verdict import Verdict
+from bom.span import Span
+from bom.trace import Origin, step
 
 VERDICTS = {
     End.BURNS: Verdict.FAIL,
@@ -28,9 +30,9 @@ NEEDED = "a fuse that opens first"
 
 def judge(view: LoomView) -> list[LoomAnswer]:
     """Tell the worst short of each way to end badly, and how many end so."""
-    faults = view.walks.faults
+    faults = [fault for fault in view.walks.faults if not fault.fuse or fault.fuse in view.parts]  # else told already
     answers = [
-        _answer(end, verdict, [fault for fault in faults if fault.end == end])
+        _answer(view, end, verdict, [fault for fault in faults if fault.end == end])
         for end, verdict in VERDICTS.items()
         if any(fault.end == end for fault in faults)
     ]
@@ -40,11 +42,35 @@ def judge(view: LoomView) -> list[LoomAnswer]:
     return [LoomAnswer("whole loom", Verdict.PASS, "every short", "cleared or carried", NEEDED, because)]
 
 
-def _answer(end: End, verdict: Verdict, faults: Sequence[Fault]) -> LoomAnswer:
+def _answer(view: LoomView, end: End, verdict: Verdict, faults: Sequence[Fault]) -> LoomAnswer:
     worst = max(faults, key=_badness)
     subject = worst.point if len(faults) == 1 else f"{worst.point} and {len(faults) - 1} more"
     datum = f"opening times of the {worst.fuse}, or the converter's limit" if end == End.NOT_KNOWN else ""
-    return LoomAnswer(subject, verdict, f"short to {worst.to}", end.word, NEEDED, told(worst), datum)
+    offers = _amps(view, worst)
+    return LoomAnswer(subject, verdict, f"short to {worst.to}", end.word, NEEDED, told(worst), datum, offers)
+
+
+def _amps(view: LoomView, fault: Fault) -> Span:
+    """Give the amps of a short: the volts of what feeds it over all the ohms around it, or the converter's limit."""
+    because, where = "amps of the short", f"short at {fault.point} to {fault.to}"
+    if fault.limited:
+        return Span(fault.low_a, fault.high_a, "current", because, "", Origin("solved state", where, "", SOLVED_BY))
+    pack = view.facts.pack
+    low, high = pack.lowest_rest_v, pack.full_charge_v.at_high()
+    return Span(
+        fault.low_a,
+        fault.high_a,
+        "current",
+        because,
+        "",
+        lambda: step(
+            "U_empty / R_most to U_full / R_least",
+            U_empty=low,
+            U_full=high,
+            R_most=solved(low.low / fault.low_a, "resistance", "pack cold and aged, wires hot, joints worn", where),
+            R_least=solved(high.high / fault.high_a, "resistance", "pack new and warm, wires cold, joints good", where),
+        ),
+    )
 
 
 def _badness(fault: Fault) -> float:

@@ -16,7 +16,7 @@ from bom.read.margins import Margins
 
 def judge(first: Parts, second: Parts, first_duty: Duty, second_duty: Duty, margins: Margins) -> list[Judgement]:
     """Compare the amps with the burst and the millivolts with the meter's."""
-    wanted = Demand.of(second.number("shunt_mv")[None, :], "", "millivolts the meter expects")
+    wanted = Demand.of(second.number("shunt_mv")[None, :], "", "millivolts the meter expects", second.cell("shunt_mv"))
     drop = first.rating("drop_mv").down()
     return [
         at_least("rated amps", first.rating("rated_a").down(), Demand.from_span(first_duty.peak_a)),

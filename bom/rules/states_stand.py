@@ -8,9 +8,16 @@ Ignores:  bursts shorter than the pack's own settling.
 Source:   nodal analysis with the quadratic of a constant-power load, circuit theory; states by common practice.
 """
 
-from bom.judge.loom_view import LoomAnswer, LoomView
+from typing import TYPE_CHECKING
+
+from bom.judge.loom_view import LoomAnswer, LoomView, solved
 from bom.judge.rule import LoomRule
 from bom.judge.verdict import Verdict
+from bom.span import Span
+from bom.trace import step
+
+if TYPE_CHECKING:
+    from bom.circuit.standing import Standing
 
 
 def judge(view: LoomView) -> list[LoomAnswer]:
@@ -26,6 +33,7 @@ def judge(view: LoomView) -> list[LoomAnswer]:
             "yes",
             state.collapsed,
             "" if state.settles else view.facts.pack.resistance_ohm.datum,
+            _pack_volts(view, state),
         )
         for state in states
         if state.collapsed
@@ -35,7 +43,24 @@ def judge(view: LoomView) -> list[LoomAnswer]:
     lowest = min(states, key=lambda state: state.volts("pack plus", "pack minus"))
     volts = lowest.volts("pack plus", "pack minus")
     because = f"{len(states)} states solved; lowest pack volts {volts:.1f} V, {lowest.state.name}"
-    return [LoomAnswer("all states", Verdict.PASS, what, "yes", "yes", because)]
+    return [LoomAnswer("all states", Verdict.PASS, what, "yes", "yes", because, offers=_pack_volts(view, lowest))]
+
+
+def _pack_volts(view: LoomView, state: "Standing") -> Span:
+    """Give the pack's volts in a state: its own less its amps through its ohms."""
+    own_v, ohm = view.walks.weakest_pack(state)
+    name = state.state.name
+    return Span.of(
+        state.volts("pack plus", "pack minus"),
+        "voltage",
+        f"pack volts, {name}",
+        lambda: step(
+            "U - I * R",
+            U=solved(own_v, "voltage", f"the pack's own volts, {state.state.cells}", name),
+            I=solved(state.solution.amps["pack"], "current", "pack amps", name),
+            R=solved(ohm, "resistance", "pack resistance, weakest", name),
+        ),
+    )
 
 
 RULE = LoomRule(judge)

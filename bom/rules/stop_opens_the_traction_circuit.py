@@ -7,7 +7,7 @@ Ignores:  the hand isolator, which a falling rider does not reach.
 Source:   common practice; national guides differ.
 """
 
-from bom.judge.loom_view import LoomAnswer, LoomView
+from bom.judge.loom_view import LoomAnswer, LoomView, said
 from bom.judge.rule import LoomRule
 from bom.judge.verdict import Verdict
 
@@ -23,6 +23,7 @@ def judge(view: LoomView) -> list[LoomAnswer]:
                 "the contactor",
                 "the traction circuit",
                 "its coil is fed through it",
+                offers=said("the contactor", "wishes.contactor"),
             )
         ]
     return [
@@ -33,6 +34,7 @@ def judge(view: LoomView) -> list[LoomAnswer]:
             "the controller's logic",
             "the traction circuit",
             "there is no contactor",
+            offers=said("the controller's logic", "wishes.contactor"),
         )
     ]
 

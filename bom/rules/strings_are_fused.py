@@ -10,13 +10,16 @@ Source:   common practice, no source.
 from bom.judge.loom_view import LoomAnswer, LoomView
 from bom.judge.rule import LoomRule
 from bom.judge.verdict import Verdict
+from bom.span import Span
 
 
 def judge(view: LoomView) -> list[LoomAnswer]:
     """Count the strings; this loom fuses one."""
     strings = view.facts.job.pack.strings
     verdict = Verdict.PASS if strings == 1 else Verdict.FAIL
-    return [LoomAnswer("pack", verdict, "strings", str(strings), "1, or a fuse each", "this loom has one main fuse")]
+    because, offers = "this loom has one main fuse", Span.given(float(strings), "", "strings", "pack.strings")
+    needs = Span.fixed(1.0, "", "main fuses in this loom", "this loom")
+    return [LoomAnswer("pack", verdict, "strings", str(strings), "1, or a fuse each", because, "", offers, needs)]
 
 
 RULE = LoomRule(judge)

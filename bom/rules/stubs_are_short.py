@@ -11,6 +11,7 @@ from bom import units
 from bom.judge.loom_view import LoomAnswer, LoomView
 from bom.judge.rule import LoomRule
 from bom.judge.verdict import Verdict
+from bom.span import Span
 
 
 def judge(view: LoomView) -> list[LoomAnswer]:
@@ -25,6 +26,8 @@ def judge(view: LoomView) -> list[LoomAnswer]:
             units.show(length_m, "length"),
             f"at most {units.show(limit_m, 'length')}",
             "only the main fuse guards them",
+            offers=Span.given(length_m, "length", "post of the taps to each tap fuse", "runs.tap_stub"),
+            needs=view.facts.margins.of("unfused_m", "length"),
         )
     ]
 

@@ -16,7 +16,11 @@ from bom.read.margins import Margins
 
 def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
     """Look at the kind."""
-    return [is_word("kind", parts.words_of("kind"), (duty.word("switch"),), "as in the donor")]
+    return [
+        is_word(
+            "kind", parts.words_of("kind"), (duty.word("switch"),), "as in the donor", asked=duty.source_of("switch")
+        )
+    ]
 
 
 RULE = PartRule(("bar_switch",), judge)

@@ -13,6 +13,8 @@ from bom.judge.rule import LoomRule
 from bom.judge.verdict import Verdict
 from bom.loom.low_volt import circuit_of
 from bom.read.job import Item
+from bom.span import Span
+from bom.trace import Origin
 
 
 def judge(view: LoomView) -> list[LoomAnswer]:
@@ -34,7 +36,10 @@ def _answer(item: Item, behind: list[str]) -> LoomAnswer:
     elif item.contacts < len(behind):
         verdict = Verdict.FAIL
     needed, because = f"at least {len(behind)}", f"it feeds the {', the '.join(behind)}"
-    return LoomAnswer(f"switch {item.name}", verdict, f"contacts of the {item.name}", offered, needed, because, datum)
+    what = f"contacts of the {item.name}"
+    offers = Span.given(float(item.contacts), "", what, "donor.items.contacts", item.name) if item.contacts else None
+    needs = Span.of(float(len(behind)), "", "circuits behind it", Origin("job", "donor.items.feeds", item.name))
+    return LoomAnswer(f"switch {item.name}", verdict, what, offered, needed, because, datum, offers, needs)
 
 
 RULE = LoomRule(judge)

@@ -41,10 +41,10 @@ def kept(written: list[Path]) -> Any:
     return json.loads(written[2].read_text(encoding="utf-8"))
 
 
-def rows_of(book: Workbook, title: str, first: int = 4) -> list[tuple[Any, ...]]:
+def rows_of(book: Workbook, title: str) -> list[tuple[Any, ...]]:
     """Give the rows of a sheet's first table, to the first empty line."""
     out = []
-    for row in book[title].iter_rows(min_row=first, values_only=True):
+    for row in book[title].iter_rows(min_row=4, values_only=True):
         if row[0] is None:
             break
         out.append(row)
@@ -58,9 +58,9 @@ def test_every_state_and_every_wire_has_its_row(papers: Session, book: Workbook)
     for row, standing in zip(states, walks.states, strict=True):
         assert row[2] == pytest.approx(standing.volts("pack plus", "pack minus"), abs=0.051)
         assert (row[13] == "nothing") == (not standing.collapsed)
-    wires = rows_of(book, "States", first=4 + len(states) + 4)
+    wires = rows_of(book, "Wire amps")
     singles = [name for name, strand in walks.bike.strands.items() if strand.wire.count == 1]
-    assert [row[0] for row in wires] == singles
+    assert [row[1] for row in wires] == singles
 
 
 def test_a_wire_is_shown_in_its_worst_state(papers: Session) -> None:
