@@ -13,7 +13,6 @@ from bom.circuit.pattern import Factors, Floats, Ints, Pattern
 
 HOLDS, BLOCKS, OFF = 0, 1, 2  # what a converter does; a draw of watts holds, or has let go (off)
 LEAK_S = 1e-9  # beside every draw and converter, so that no point hangs in the air
-ASLEEP_S = 1e-6  # of a converter's input that has let go: it pulls a minus that is lost up to the pack's plus
 
 
 class Compiled:
@@ -142,9 +141,7 @@ class Compiled:
             np.concatenate([np.ones(count, dtype=bool), self.is_watts]),
             modes == OFF,
         )
-        leak_s = np.full(len(across), LEAK_S)
-        leak_s[:count][modes[:count] == OFF] = ASLEEP_S
-        return slope + leak_s, slope * across - amps
+        return slope + LEAK_S, slope * across - amps
 
     def output_a(self, volts: Floats, modes: Ints) -> Floats:
         """Give the amps each converter gives."""

@@ -15,6 +15,7 @@ from bom.read.states import State
 FLOATS_V = 1.0  # a point that moves by less has not come adrift
 ALIKE = 0.95  # points that rise within this of the most come adrift together
 IDLE_A = 1e-5  # less than any part draws: a wire that carries less leaves everything as it was when it opens
+ASLEEP_OHM = 1e6  # enough to take nothing, little enough to pull up a point that nothing else holds
 MORE = 1.2  # a wire that carries less over its part than this is not worth a line
 DRIVE = "the drive"
 DRIVE_KINDS = ("controller", "key input")  # without either the motor stops
@@ -67,10 +68,17 @@ def walk_opens(bike: Bike) -> tuple[Opened, ...]:
     state = riding(bike)
     if state is None:
         return ()
-    whole = live(bike, state)
+    whole = live(bike, state, added=_asleep(bike))
     before = settle(whole, bike.positions(state))
     lit = _lit(bike, before)
     return tuple(_opened(bike, whole, before, lit, name) for name in bike.strands if name in whole.columns)
+
+
+def _asleep(bike: Bike) -> tuple[Resistor, ...]:
+    """Give what stays across a converter's input when it has let go: a minus that is lost is pulled up by it."""
+    if "converter" not in bike.view.parts:
+        return ()
+    return (Resistor("converter's input capacitors", "converter in", "converter minus", ASLEEP_OHM),)
 
 
 def _opened(bike: Bike, whole: Live, before: Settled, lit: set[str], wire: str) -> Opened:
