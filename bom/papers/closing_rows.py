@@ -4,6 +4,7 @@ from collections.abc import Collection, Sequence
 from dataclasses import dataclass
 
 from bom.build import Build
+from bom.circuit.live import DEAD_V
 from bom.circuit.opens import DRIVE
 from bom.circuit.waking import Loss, Stuck, riding
 
@@ -57,8 +58,12 @@ def loss_words(loss: Loss, build: Build) -> tuple[str, str]:
 def waits(stuck: Stuck) -> str:
     """Say why a coil stays out."""
     if stuck.waits_for == stuck.coil:
-        return "deadlock: it is fed through its own contact"
-    return f"it waits for the {stuck.waits_for}" if stuck.waits_for else "nothing feeds it"
+        why = "deadlock: it is fed through its own contact"
+    elif stuck.waits_for:
+        why = f"it waits for the {stuck.waits_for}"
+    else:
+        why = "nothing feeds it" if stuck.volts < DEAD_V else "its volts are too low"
+    return f"{why}; it needs {stuck.needs_v:.1f} V"
 
 
 def dark_words(dark: Sequence[str], loads: Collection[str]) -> str:

@@ -11,6 +11,7 @@ from openpyxl import Workbook, load_workbook
 
 from bom.circuit.fault import End
 from bom.circuit.opens import DRIVE, Opened
+from bom.circuit.waking import Stuck
 from bom.judge.parked_drain import empty_days, parked_days, parked_drain_a
 from bom.papers.circuit_view import MOST_ROWS, circuit_view
 from bom.papers.closing_rows import Walked, dark_words, waits, walked_in
@@ -266,12 +267,14 @@ def test_a_walk_that_is_not_told_says_why() -> None:
     assert Walked("riding", True).told == 'Walked in the state "riding".'
 
 
-def test_why_a_coil_stays_out_is_told() -> None:
-    from bom.circuit.waking import Stuck
-
-    assert waits(Stuck("load relay", 0.0, "load relay")).startswith("deadlock")
-    assert waits(Stuck("load relay", 0.0, "converter")) == "it waits for the converter"
-    assert waits(Stuck("load relay", 0.0, "")) == "nothing feeds it"
+@pytest.mark.parametrize(("volts", "waits_for", "words"), [
+    (0.0, "load relay", "deadlock: it is fed through its own contact; it needs 9.0 V"),
+    (0.0, "converter", "it waits for the converter; it needs 9.0 V"),
+    (0.0, "", "nothing feeds it; it needs 9.0 V"),
+    (8.2, "", "its volts are too low; it needs 9.0 V"),
+])  # fmt: skip
+def test_why_a_coil_stays_out_is_told(volts: float, waits_for: str, words: str) -> None:
+    assert waits(Stuck("load relay", volts, 9.0, waits_for)) == words
 
 
 def test_the_record_keeps_the_walks(papers: Session, kept: Any) -> None:
