@@ -1,6 +1,6 @@
 """A bike whose contacts move: the same points and elements throughout, contacts open or closed as coils tell them."""
 
-from collections.abc import Collection, Mapping
+from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass, replace
 from math import isnan
 
@@ -9,6 +9,7 @@ import numpy.typing as npt
 
 from bom.circuit.bike import WEAK, Bike, network
 from bom.circuit.compiled import Compiled
+from bom.circuit.network import Resistor
 from bom.circuit.positions import Positions
 from bom.circuit.solve import Solution, solve_compiled
 from bom.loom.bridges import CLOSER
@@ -48,16 +49,17 @@ class Live:
 CONTACTS = ("contact", "plug")
 
 
-def live(bike: Bike, state: State, *, without_source: str = "") -> Live:
+def live(bike: Bike, state: State, *, without_source: str = "", added: Sequence[Resistor] = ()) -> Live:
     """Put every contact of a bike into one network.
 
     without_source  "pack" or "converter": one that has failed
+    added           resistors beside the loom's own
     """
     standing = bike.positions(state)
     closed = replace(
         standing, key=True, cap=True, coils=bike.coils, fills=True, closes=True, loads=standing.loads, ways=True
     )
-    whole = network(bike, state, WEAK, positions=closed)
+    whole = network(bike, state, WEAK, positions=closed, added=added)
     if without_source:
         whole = replace(
             whole,

@@ -13,8 +13,12 @@ from bom.circuit.waking import riding
 from bom.read.states import State
 
 FLOATS_V = 1.0  # a point that moves by less has not come adrift
+ALIKE = 0.95  # points that rise within this of the most come adrift together
+IDLE_A = 1e-5  # less than any part draws: a wire that carries less leaves everything as it was when it opens
+ASLEEP_OHM = 1e6  # enough to take nothing, little enough to pull up a point that nothing else holds
 MORE = 1.2  # a wire that carries less over its part than this is not worth a line
 DRIVE = "the drive"
+DRIVE_KINDS = ("controller", "key input")  # without either the motor stops
 GROUND_LEAD = "throttle or display ground"
 
 
@@ -64,19 +68,28 @@ def walk_opens(bike: Bike) -> tuple[Opened, ...]:
     state = riding(bike)
     if state is None:
         return ()
-    whole = live(bike, state)
+    whole = live(bike, state, added=_asleep(bike))
     before = settle(whole, bike.positions(state))
-    return tuple(_opened(bike, whole, before, name) for name in bike.strands if name in whole.columns)
+    lit = _lit(bike, before)
+    return tuple(_opened(bike, whole, before, lit, name) for name in bike.strands if name in whole.columns)
 
 
-def _opened(bike: Bike, whole: Live, before: Settled, wire: str) -> Opened:
+def _asleep(bike: Bike) -> tuple[Resistor, ...]:
+    """Give what stays across a converter's input when it has let go: a minus that is lost is pulled up by it."""
+    if "converter" not in bike.view.parts:
+        return ()
+    return (Resistor("converter's input capacitors", "converter in", "converter minus", ASLEEP_OHM),)
+
+
+def _opened(bike: Bike, whole: Live, before: Settled, lit: set[str], wire: str) -> Opened:
+    if abs(before.solution.amps[wire]) < IDLE_A:
+        return Opened(wire, (), (), "", 0.0, "", 0.0, 0.0)
     after = settle(whole, before.positions, (wire,), before.solution.volts)
     floats, floats_v = _floats(whole, before, after)
     carries, amps, ampacity = _carries(bike, before, after, wire)
-    lit = [_lit(bike, settled) for settled in (before, after)]
     return Opened(
         wire,
-        tuple(sorted(lit[0] - lit[1])),
+        tuple(sorted(lit - _lit(bike, after))),
         tuple(sorted(before.positions.coils - after.positions.coils)),
         floats,
         floats_v,
@@ -87,33 +100,41 @@ def _opened(bike: Bike, whole: Live, before: Settled, wire: str) -> Opened:
 
 
 def _lit(bike: Bike, settled: Settled) -> set[str]:
+    """Name what has volts to speak of: loads, the meter, and the drive where all that it needs has."""
     index, solution = settled.solution.compiled.index, settled.solution
-    return {
-        bridge.loads[0] if bridge.loads else DRIVE
+    stands = {
+        bridge.name: solution.at(bridge.start, bridge.end) >= DEAD_V
         for bridge in bike.bridges
-        if bridge.kind in ("load", "controller")
-        and bridge.start in index
-        and solution.at(bridge.start, bridge.end) >= DEAD_V
+        if bridge.kind in ("load", "meter", *DRIVE_KINDS) and bridge.start in index
     }
+    out = {
+        bridge.loads[0] if bridge.loads else bridge.name
+        for bridge in bike.bridges
+        if bridge.kind in ("load", "meter") and stands.get(bridge.name, False)
+    }
+    drive = [stands[bridge.name] for bridge in bike.bridges if bridge.kind in DRIVE_KINDS and bridge.name in stands]
+    return out | {DRIVE} if drive and all(drive) else out
 
 
 def _floats(whole: Live, before: Settled, after: Settled) -> tuple[str, float]:
     """Name the point of a minus side that rises most: a return that is lost lifts what hangs on it."""
     old, new = before.solution.volts, after.solution.volts
     rise = np.where(np.abs(old) < FLOATS_V, np.abs(new), 0.0)
-    best = int(np.argmax(rise))
-    if rise[best] < FLOATS_V:
+    most = float(np.max(rise, initial=0.0))
+    if most < FLOATS_V:
         return "", 0.0
+    best = int(np.argmax(rise >= ALIKE * most))  # of those that rise together the one nearest to the pack
     return whole.compiled.points[best], float(new[best])
 
 
 def _carries(bike: Bike, before: Settled, after: Settled, opened: str) -> tuple[str, float, float]:
     """Name the wire that now carries most over its ampacity, and did not before."""
     worst = ("", 0.0, 0.0)
+    was, now = before.solution.amps, after.solution.amps
     for name, strand in bike.strands.items():
         if name == opened or not strand.ampacity_a > 0:
             continue
-        old, new = (abs(settled.solution.amps.get(name, 0.0)) for settled in (before, after))
+        old, new = abs(was.get(name, 0.0)), abs(now.get(name, 0.0))
         over = new / strand.ampacity_a
         if new > MORE * old and over > max(1.0, worst[1] / worst[2] if worst[2] else 0.0):
             worst = (name, new, strand.ampacity_a)

@@ -83,7 +83,7 @@ def collapse(bike: Bike, state: State, solution: Solution) -> str:
         told.append(f"the {name} lets go")
     told += _below(bike, state, solution)
     told += [
-        f"the coil of the {coil} drops out at {coil_v(bike, coil, solution):.1f} V"
+        f"the coil of the {coil} drops out at {max(coil_v(bike, coil, solution), 0.0):.1f} V"
         for coil in sorted(bike.positions(state).coils)
         if coil_v(bike, coil, solution) < drop_out_v(bike, coil) and _has_coil(bike, coil)
     ]

@@ -11,31 +11,42 @@ from bom.trace import Step, step
 HOURS_A_DAY = 24.0
 
 
-def parked_drain_a(view: LoomView) -> tuple[float, str]:
-    """Add pack-side amps with the key off; name the first figure that is not known.
+def parked_draws(view: LoomView) -> tuple[tuple[str, float], ...]:
+    """List what draws from the pack with the key off, in A on the pack side; NaN where it is not known.
 
     A meter with a tap fuse of its own is always on; the others rest behind the key.
     """
     facts = view.facts
-    total, unknown = facts.job.pack.bms.standby, ""
+    out = [("battery management", facts.job.pack.bms.standby)]
     if facts.key_at == "12 V" and "converter" in view.parts:
-        idle = float(view.parts["converter"].number("quiescent_ma")[0]) / 1000
-        unknown = "the converter's idle amps" if isnan(idle) else ""
-        total += 0.0 if isnan(idle) else idle
+        out.append(("the converter's idle amps", float(view.parts["converter"].number("quiescent_ma")[0]) / 1000))
     if "meter" in view.parts and "meter fuse" in view.parts:
-        meter = float(view.parts["meter"].number("supply_ma")[0]) / 1000
-        unknown = unknown or ("the meter's supply amps" if isnan(meter) else "")
-        total += 0.0 if isnan(meter) else meter
+        out.append(("the meter's supply amps", float(view.parts["meter"].number("supply_ma")[0]) / 1000))
     parked = facts.budget.parked * facts.budget.rail_v / facts.margins.converter_efficiency
-    return total + parked / facts.pack.nominal_v.low, unknown
+    return (*out, ("12 V loads that stay on", parked / facts.pack.nominal_v.low))
+
+
+def parked_drain_a(view: LoomView) -> tuple[float, str]:
+    """Add pack-side amps with the key off; name the first figure that is not known."""
+    draws = parked_draws(view)
+    unknown = next((what for what, amps in draws if isnan(amps)), "")
+    return sum(amps for _, amps in draws if not isnan(amps)), unknown
 
 
 def parked_days(facts: Facts, drain_a: float) -> float:
     """Days until the allowed part of the pack is gone; no end without a drain, NaN without a capacity."""
+    return facts.margins.drain_fraction * empty_days(facts, drain_a)
+
+
+def empty_days(facts: Facts, drain_a: float) -> float:
+    """Days from full until the cells are at their least; no end without a drain, NaN without a capacity.
+
+    Formula: capacity / amps. Leaves out what the cells lose by themselves, and a management that opens sooner.
+    """
     capacity_ah = facts.job.pack.capacity
     if capacity_ah is None:
         return nan
-    return facts.margins.drain_fraction * capacity_ah / drain_a / HOURS_A_DAY if drain_a else inf
+    return capacity_ah / drain_a / HOURS_A_DAY if drain_a else inf
 
 
 def drain_limit_a(facts: Facts) -> float:

@@ -8,6 +8,7 @@ from bom.build import Build
 from bom.judge.verdict import Verdict
 from bom.papers.bench import Bench, bench
 from bom.papers.bench_tests import bench_tests
+from bom.papers.circuit_view import circuit_view
 from bom.papers.fuse_rows import FuseRow, fuse_rows
 from bom.papers.owner_words import labels, owner
 from bom.papers.sheet_volts import pack_rows
@@ -30,6 +31,7 @@ def view(session: Session) -> Mapping[str, object]:
         **_head(session),
         **_standing(session),
         **_tables(build, fuses),
+        **circuit_view(build),
         "wishes": job.wishes,
         "regen": job.controller.regen is not None,
         "above": figures.above_60_v,

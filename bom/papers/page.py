@@ -143,6 +143,11 @@ def counted(verdict: Verdict, column: str, times: str, sheet: str) -> str:
     return f'SUMIF({sheet}!{column}:{column},"{MARKS[verdict]} {verdict.word}",{sheet}!{times}:{times})'
 
 
+def four(value: float) -> float:
+    """Round to four digits; what is not known, or has no limit, stays so."""
+    return float(f"{value:.4g}")
+
+
 def some_of(places: Sequence[str], most: int) -> str:
     """Name the first of several places, and how many more there are."""
     more = len(places) - most

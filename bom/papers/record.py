@@ -14,12 +14,13 @@ from bom.duties.budget import Budget
 from bom.judge.verdict import Verdict
 from bom.money.bill import Line
 from bom.money.prices import Purchase
+from bom.papers.record_walks import walks_record
 from bom.papers.standing import headline
 from bom.papers.wire_rows import wire_rows
 from bom.session import Session
 from bom.span import Span
 
-FORMAT = 1  # raised when a key changes its meaning or goes
+FORMAT = 2  # raised when a key changes its meaning or goes
 
 
 def record(session: Session) -> str:
@@ -42,6 +43,7 @@ def record(session: Session) -> str:
         },
         "wires": [vars(row) for row in wire_rows(build)],
         "budget": _budget(build.facts.budget),
+        **walks_record(build),
         "margins": {name: margin.value for name, margin in session.margins.entries.items()},
         "defaults": [
             {"key": entry.key, "value": entry.value, "meaning": entry.meaning} for entry in session.loaded.defaults

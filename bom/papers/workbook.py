@@ -11,9 +11,14 @@ from bom.papers.sheet_assumptions import write_assumptions
 from bom.papers.sheet_bike import write_donor, write_wires
 from bom.papers.sheet_budget import write_budget
 from bom.papers.sheet_checks import write_checks, write_find_out
+from bom.papers.sheet_closing import write_closing
+from bom.papers.sheet_motor import write_motor_side
+from bom.papers.sheet_opens import write_opens
 from bom.papers.sheet_orders import write_orders
 from bom.papers.sheet_parts import write_parts
 from bom.papers.sheet_prices import write_prices
+from bom.papers.sheet_shorts import write_shorts
+from bom.papers.sheet_states import write_states, write_wire_amps
 from bom.papers.sheet_summary import write_summary
 from bom.papers.sheet_volts import write_volts_and_fuses
 from bom.session import Session
@@ -29,10 +34,25 @@ SHEETS = (
     "Donor",
     "Wires",
     "Volts and fuses",
+    "States",
+    "Wire amps",
+    "Shorts",
+    "Open wires",
+    "Closing",
+    "Motor side",
     "Assumptions",
 )
 HEADING_ROW = {"Summary": 3, "12 V budget": 4}
-FROZEN = {"Parts": "C4", "Wires": "C4", "Checks": "C4", "12 V budget": "B5"}
+FROZEN = {
+    "Parts": "C4",
+    "Wires": "C4",
+    "Checks": "C4",
+    "States": "B4",
+    "Wire amps": "C4",
+    "Shorts": "C4",
+    "Open wires": "C4",
+    "12 V budget": "B5",
+}
 
 
 def workbook(session: Session) -> bytes:
@@ -50,6 +70,12 @@ def workbook(session: Session) -> bytes:
     write_donor(pages["Donor"], build)
     write_wires(pages["Wires"], build)
     write_volts_and_fuses(pages["Volts and fuses"], build, session.catalogue)
+    write_states(pages["States"], build)
+    write_wire_amps(pages["Wire amps"], build)
+    write_shorts(pages["Shorts"], build)
+    write_opens(pages["Open wires"], build)
+    write_closing(pages["Closing"], build)
+    write_motor_side(pages["Motor side"], build)
     write_assumptions(pages["Assumptions"], session)
     write_summary(pages["Summary"], session, parts)
     for name, page in pages.items():

@@ -20,7 +20,7 @@ def judge(view: LoomView) -> list[LoomAnswer]:
     """Compare the worst way home with what a thin lead carries."""
     if not view.walks.strays or "converter" not in view.parts:
         return []
-    worst = max(view.walks.strays, key=lambda stray: stray.amps)
+    worst = max(view.walks.strays, key=lambda stray: round(stray.amps, 3))
     what = "amps through a signal ground"
     amps = round(worst.amps, 6)
     offers = solved(amps, "current", what, f"{worst.wire} open")

@@ -41,6 +41,12 @@ def hostile(tmp_path_factory: pytest.TempPathFactory) -> Session:
     return papers_of(path)
 
 
+@pytest.fixture(scope="session")
+def framed() -> Session:
+    """The starter whose lamps return through the frame."""
+    return papers_of(folder("templates") / "jobs" / "frame-return-105.toml")
+
+
 @pytest.fixture(scope="session", params=["sound", "hostile"])
 def papers(request: pytest.FixtureRequest) -> Session:
     found = request.getfixturevalue(request.param)
