@@ -33,7 +33,7 @@ from bom.read.job import JobFile
 from bom.read.margins import Margins
 from bom.read.states import State, states_of
 
-MOST_PASSES = 5
+MOST_PASSES = 6
 Say = Callable[[str], None]
 
 
@@ -59,9 +59,27 @@ def convert(job: JobFile, catalogue: Catalogue, margins: Margins, key_at: str, s
         choice = _choose(loom, options, allowed, duties, margins, job)
         raised = _raised(job, counted, choice.filled, facts.pack.full_charge_v.high)
         if raised == counted:
-            return _finish(job, catalogue, loom, facts, options, allowed, choice, number)
+            view = _view(loom, facts, choice)
+            raised = _raised_by_states(counted, view)
+            if raised == counted or number == MOST_PASSES:  # what does not come to rest is a finding
+                return _finish(job, catalogue, view, options, allowed, choice, number)
         counted = raised
     raise RuntimeError("coils, charger and the parts they bear on did not settle; report this job")
+
+
+def _view(loom: Loom, facts: Facts, choice: "_Choice") -> LoomView:
+    """Look at the loom with the parts chosen, and without what they have no use for."""
+    wanted = without(loom, choice.needless)
+    parts = {name: entry.part for name, entry in choice.filled.items()}
+    return LoomView(wanted, facts, parts, envelope(wanted, facts))
+
+
+def _raised_by_states(counted: Counted, view: LoomView) -> Counted:
+    """Raise the amps of each place that a solved state asks more of; never lower them."""
+    from bom.circuit.exceeds import exceeds
+
+    over = {excess.place: (excess.amps, excess.state) for excess in exceeds(view)}
+    return replace(counted, solved_a={**counted.solved_a, **over}) if over else counted
 
 
 def _facts(job: JobFile, margins: Margins, counted: Counted, key_at: str, states: tuple[State, ...]) -> Facts:
@@ -98,7 +116,9 @@ def _raised(job: JobFile, counted: Counted, filled: Mapping[str, Filled], full_c
     because = counted.because if hold <= counted.hold_a else "coils of the chosen contactor and relays together"
     traces = raised_traces(counted, job, coils)
     end_v = max(end_v, counted.charge_end_v)
-    return Counted(max(hold, counted.hold_a), max(pull, counted.pull_a), because, end_v, *traces)
+    return Counted(
+        max(hold, counted.hold_a), max(pull, counted.pull_a), because, end_v, *traces, solved_a=counted.solved_a
+    )
 
 
 def _qualify(
@@ -203,16 +223,13 @@ def _pairs(
 def _finish(
     job: JobFile,
     catalogue: Catalogue,
-    loom: Loom,
-    facts: Facts,
+    view: LoomView,
     options: Mapping[str, Candidates],
     allowed: Mapping[str, tuple[int, ...]],
     choice: _Choice,
     passes: int,
 ) -> Build:
-    filled, loom = choice.filled, without(loom, choice.needless)
-    duties = envelope(loom, facts)
-    view = LoomView(loom, facts, {name: entry.part for name, entry in filled.items()}, duties)
+    filled, loom, facts, duties = choice.filled, view.loom, view.facts, view.duties
     findings = judge_build(view, duties)
     _no_chosen_part_fails(findings, filled, job)
     passing = {name: option.parts.take(allowed[name]) for name, option in options.items()}

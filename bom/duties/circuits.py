@@ -29,6 +29,7 @@ class Counted:
 
     hold_a, pull_a  amps of all coils the key holds and pulls in
     charge_end_v    end volts of the charger
+    solved_a        amps by place that a solved state showed to be more than was counted, and the state
     """
 
     hold_a: float
@@ -37,6 +38,7 @@ class Counted:
     charge_end_v: float
     hold_trace: Trace | None = field(default=None, compare=False, repr=False)
     pull_trace: Trace | None = field(default=None, compare=False, repr=False)
+    solved_a: Mapping[str, tuple[float, str]] = field(default_factory=dict)
 
     @property
     def hold(self) -> Span:
@@ -115,10 +117,21 @@ def _key_input(facts: Facts) -> Needs:
     """Give the key input's few milliamps; its capacitors count where the job names them."""
     control = facts.job.controller
     key_amps = given_amps(control.key_current, "amps into the controller's key input", "controller.key_current")
+    if facts.job.wishes.meter != "none":
+        key_amps = _with_meter(facts, key_amps)
     needs = {**_pack_side(facts), **_small(facts, key_amps)}
     if control.key_capacitance is not None:
         needs["make_a"] = _capacitor_rush(facts)
     return needs
+
+
+def _with_meter(facts: Facts, key_amps: Span) -> Span:
+    """Add the meter, which hangs on the switched pack volts too."""
+    meter = facts.margins.of("meter_a", "current")
+    total = key_amps.high + meter.high
+    return amps(
+        total, f"{key_amps.because} and the meter", lambda: step("I_key + I_meter", I_key=key_amps, I_meter=meter)
+    )
 
 
 def _capacitor_rush(facts: Facts) -> Span:

@@ -84,6 +84,9 @@ def _needs(place: Place, wire: Wire | None, circuits: Mapping[str, Needs], loom:
         because = f"{', '.join(place.loads)} at {facts.budget.rail_v:g} V"
         traced = partial(loads_together, facts, place.loads)
         needs |= carry(amps(facts.budget.amps(place.loads), because, traced))
+    if place.name in facts.counted.solved_a:
+        solved_a, state = facts.counted.solved_a[place.name]
+        needs["carry_a"] = amps(solved_a, f"solved: {state}", Origin("solved state", state))
     if wire is not None:
         needs.update(_wire(place, wire, needs, facts))
     needs.update(_stud(place, facts))

@@ -7,6 +7,7 @@ import pytest
 
 from bom.build import Build
 from bom.circuit.bike import bike_of
+from bom.circuit.exceeds import exceeds
 from bom.circuit.opens import Opened
 from bom.circuit.standing import Standing
 from bom.circuit.waking import wake
@@ -177,3 +178,22 @@ def test_a_lost_minus_comes_home_through_a_common_minus_and_a_signal_ground(conv
     assert stray.wire == "return to minus post"
     assert 30 < stray.amps < 42
     assert _verdicts(build, "lost-minus-finds-no-thin-way") == {Verdict.TIGHT}
+
+
+def test_a_solved_state_that_asks_more_raises_the_duty_and_the_choice_is_made_again(converted: Converted) -> None:
+    """Worked: the 12 V supply of a lamp fed by a buffer battery too is counted from the load list alone."""
+    build = converted("street-72", {"margins.rail_volts": 12.0})
+    assert _verdicts(build, "running-amps-are-those-counted") == {Verdict.PASS}
+    raised = build.facts.counted.solved_a
+    assert raised  # filaments sized at 12.0 V take more at the converter's own volts
+    for place, (amps, _) in raised.items():
+        assert build.duties[place].carry_a.high == amps
+
+
+def test_amps_above_what_was_counted_are_a_finding(converted: Converted) -> None:
+    """Worked: a duty of half the amps is passed by every state."""
+    build = converted("street-72")
+    duty = build.duties["wire to the headlamp"]
+    half = replace(duty, needs={**duty.needs, "carry_a": duty.carry_a.scaled(0.5, "half", "X * k", k=duty.carry_a)})
+    view = replace(_with_loom(build, build.loom), duties={**build.duties, "wire to the headlamp": half})
+    assert [excess.place for excess in exceeds(view)] == ["wire to the headlamp"]
