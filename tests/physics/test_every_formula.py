@@ -230,6 +230,7 @@ FORMULAS = [
     ),
     Formula(fuse.latest_s, {"multiple": (2.0, 0.0, 1000.0)}, {"points": POINTS}),
     Formula(fuse.earliest_s, {"multiple": (2.0, 0.0, 1000.0)}, {"points": POINTS}),
+    Formula(fuse.let_through_a2s, {"current_a": (60.0, 0.0, 100000.0)}, {"rated_a": 10.0, "points": POINTS}),
     Formula(
         fuse.rerating_fraction,
         {"ambient_c": (65.0, -60.0, 110.0)},
