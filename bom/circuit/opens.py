@@ -5,8 +5,8 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from bom.circuit.bike import PACK_MINUS, RAIL_MINUS, WEAK, Bike, network
-from bom.circuit.live import DEAD_V, OPEN_S, Live, Settled, live, settle
+from bom.circuit.bike import FRAME, PACK_MINUS, RAIL_MINUS, WEAK, Bike, network
+from bom.circuit.live import DEAD_V, Live, Settled, live, settle
 from bom.circuit.network import Resistor
 from bom.circuit.solve import solve
 from bom.circuit.waking import riding
@@ -49,18 +49,32 @@ class Opened:
 
 @dataclass(frozen=True)
 class StrayReturn:
-    """A pack minus that is lost and comes home through a thin lead of the controller.
+    """A pack minus that is lost, and comes home by a bond that is taken to be absent.
 
+    bond     the bond, as it would come about
     wire     the wire of the traction return that is open
-    amps     through the thin lead
+    through  the thin lead or wire that carries most over what it may
+    amps     through it
     may_a    what it may carry
-    drop_v   volts by which the controller's minus rises over the pack's
+    drop_v   volts by which the controller's minus rises over the pack's; NaN where nothing flows
     """
 
+    bond: str
     wire: str
+    through: str
     amps: float
     may_a: float
     drop_v: float
+
+    @property
+    def over(self) -> float:
+        """Give the amps over what it may carry."""
+        return self.amps / self.may_a
+
+    @property
+    def by_signal_lead(self) -> bool:
+        """Tell whether it is the signal lead itself that carries too much."""
+        return self.through == GROUND_LEAD
 
 
 def walk_opens(bike: Bike) -> tuple[Opened, ...]:
@@ -142,20 +156,31 @@ def _carries(bike: Bike, before: Settled, after: Settled, opened: str) -> tuple[
 
 
 def walk_stray_returns(bike: Bike) -> tuple[StrayReturn, ...]:
-    """Add the bond that is taken to be absent, and open each wire of the traction return in turn.
+    """Add each bond that is taken to be absent, and open each wire of the traction return in turn.
 
     The controller's own ground of throttle, display or brake lead is joined to its minus inside. Where that lead
-    meets the 12 V minus, and the converter joins that to the pack's, the motor's amps come home through it.
+    meets the 12 V minus, and the converter joins that to the pack's, the motor's amps come home through it. Where
+    the pack's minus touches the frame, they come home through the frame's thin bond to the 12 V minus.
     """
     state = riding(bike)
     if state is None:
         return ()
-    return tuple(_strays(bike, state))
+    return tuple(stray for bond in _bonds(bike) for stray in _strays(bike, state, *bond))
 
 
-def _strays(bike: Bike, state: State) -> Iterator[StrayReturn]:
+def _bonds(bike: Bike) -> list[tuple[str, Resistor, float]]:
+    """List the bonds: what they are, their ohms, and what they carry; the frame where lamps return through it."""
     margins = bike.view.facts.margins
-    bond = Resistor(GROUND_LEAD, "controller minus", RAIL_MINUS, margins.signal_ground_ohm)
+    ground = Resistor(GROUND_LEAD, "controller minus", RAIL_MINUS, margins.signal_ground_ohm)
+    bonds = [("a signal ground on the 12 V minus", ground, margins.signal_ground_a)]
+    if any(FRAME in (strand.wire.start, strand.wire.end) for strand in bike.strands.values()):
+        touch = Resistor("pack minus on the frame", PACK_MINUS, FRAME, margins.joint_high_ohm)
+        bonds.append(("pack minus touching the frame", touch, float("inf")))
+    return bonds
+
+
+def _strays(bike: Bike, state: State, told: str, bond: Resistor, bond_a: float) -> Iterator[StrayReturn]:
+    before = solve(network(bike, state, WEAK)).amps
     returns = [
         wire.name
         for wire in bike.view.loom.wires
@@ -163,6 +188,15 @@ def _strays(bike: Bike, state: State) -> Iterator[StrayReturn]:
     ]
     for wire in returns:
         solution = solve(network(bike, state, WEAK, without=wire, added=(bond,)))
-        amps = abs(solution.amps[GROUND_LEAD])
-        lift = solution.at("controller minus", PACK_MINUS) if amps > OPEN_S else float("nan")
-        yield StrayReturn(wire, amps, margins.signal_ground_a, lift)
+        may = {name: strand.ampacity_a for name, strand in bike.strands.items() if name != wire}
+        may[bond.name] = bond_a
+        # Of what carries as it did before nothing is new; of rounding's last digits nothing is told.
+        more = {
+            name: round(abs(solution.amps[name]), 6)
+            for name, most in may.items()
+            if name in solution.amps and most > 0 and abs(solution.amps[name]) > MORE * abs(before.get(name, 0.0))
+        }
+        through = max(more, key=lambda name: (more[name] / may[name], name), default=bond.name)
+        amps = more.get(through, 0.0)
+        lift = solution.at("controller minus", PACK_MINUS) if amps > may[through] else float("nan")
+        yield StrayReturn(told, wire, through, amps, may[through], lift)

@@ -117,8 +117,8 @@ def _stray(build: Build) -> str:
     worst = rows[0]
     if worst.too_much:
         return (
-            f"Do: {HELPS}. With {worst.number} {worst.wire} off, {amps(worst.amps)} come home through the throttle's "
-            f"ground, which may carry {amps(worst.may_a)}; no fuse sees it."
+            f"Do: {HELPS}. With {worst.number} {worst.wire} off and {worst.bond}, {amps(worst.amps)} come home through "
+            f"the {worst.through}, which may carry {amps(worst.may_a)}; no fuse sees it."
         )
     return (
         f"A lost traction minus finds no thin way home: the converter keeps pack and 12 V apart. Keep it so: {KEEPS}."

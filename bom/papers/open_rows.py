@@ -41,10 +41,12 @@ class OpenRow:
 
 @dataclass(frozen=True)
 class StrayRow:
-    """One wire of the traction return that came off, with the throttle's ground joined to the 12 V minus."""
+    """One wire of the traction return that came off, with a bond that should not be."""
 
     number: str
     wire: str
+    bond: str
+    through: str
     amps: float
     may_a: float
     drop_v: float
@@ -82,8 +84,8 @@ def unnoticed(build: Build) -> list[str]:
 def stray_rows(build: Build) -> list[StrayRow]:
     """List the wires of the traction return, worst first."""
     numbers = wire_numbers(build)
-    rows = [StrayRow(numbers[s.wire], s.wire, s.amps, s.may_a, s.drop_v) for s in build.walks.strays]
-    return sorted(rows, key=lambda row: -round(row.amps, 3))
+    rows = [StrayRow(numbers[s.wire], s.wire, s.bond, s.through, s.amps, s.may_a, s.drop_v) for s in build.walks.strays]
+    return sorted(rows, key=lambda row: -round(row.amps / row.may_a, 3))
 
 
 def _opens(build: Build) -> tuple[Opened, ...]:

@@ -69,7 +69,8 @@ def _strays(page: Page, row: int, build: Build) -> None:
     page.line(
         row + 1,
         "Controllers join throttle ground and minus inside. Where that ground also meets the 12 V minus and the "
-        "converter joins it to the pack's, the motor's amps come home through a thin lead that no fuse sees.",
+        "converter joins it to the pack's, the motor's amps come home through a thin lead that no fuse sees. Where the "
+        "pack's minus touches the frame they come home through the frame's bond.",
         NOTE,
         len(OPENS),
     )
@@ -91,5 +92,5 @@ def _stray_cells(row: StrayRow) -> tuple[object, ...]:
 
 def _becomes(row: StrayRow) -> str:
     if row.too_much:
-        return "the motor's amps through a thin lead: it burns, and no fuse opens"
-    return "the drive stops; nothing comes home by a thin lead"
+        return f"with {row.bond}: the motor's amps through the {row.through}: it burns, and no fuse opens"
+    return f"with {row.bond}: the drive stops; nothing comes home by a thin lead"

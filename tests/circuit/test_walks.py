@@ -174,7 +174,7 @@ def test_a_lost_minus_finds_no_way_past_an_isolated_converter(converted: Convert
 def test_a_lost_minus_comes_home_through_a_common_minus_and_a_signal_ground(converted: Converted) -> None:
     """Worked: the motor's 40 A through 0.2 ohm and the converter's return; a thin lead carries 3 A."""
     build = converted("moped-48", {"pins.converter": COMMON_MINUS})
-    stray = max(build.walks.strays, key=lambda stray: stray.amps)
+    stray = max((s for s in build.walks.strays if "signal" in s.bond), key=lambda stray: stray.amps)
     assert stray.wire == "return to minus post"
     assert 30 < stray.amps < 42
     assert _verdicts(build, "lost-minus-finds-no-thin-way") == {Verdict.TIGHT}
@@ -197,3 +197,15 @@ def test_amps_above_what_was_counted_are_a_finding(converted: Converted) -> None
     half = replace(duty, needs={**duty.needs, "carry_a": duty.carry_a.scaled(0.5, "half", "X * k", k=duty.carry_a)})
     view = replace(_with_loom(build, build.loom), duties={**build.duties, "wire to the headlamp": half})
     assert [excess.place for excess in exceeds(view)] == ["wire to the headlamp"]
+
+
+def test_a_lost_minus_comes_home_through_the_frame_where_the_pack_touches_it(converted: Converted) -> None:
+    """Worked: with the lead to the pack off, all 40 A run through converter return, 12 V return, bond and frame."""
+    build = converted("moped-48", {"pins.converter": COMMON_MINUS})
+    stray = max((s for s in build.walks.strays if "frame" in s.bond), key=lambda stray: stray.over)
+    assert stray.wire in ("return to pack minus", "return to pack plug")
+    assert stray.through in ("frame bond", "12 V return", "converter return")
+    assert 30 < stray.amps < 45
+    isolated = [s for s in converted("moped-48").walks.strays if "frame" in s.bond]
+    assert isolated
+    assert max(s.over for s in isolated) <= 1
