@@ -44,7 +44,9 @@ def strand(wire: Wire, part: Parts | None, duty: Duty, margins: Margins) -> Stra
     per_m = float(part.number("resistance_mohm_per_m")[0]) if part else float("nan")
     assumed = ""
     if part is None and duty.has("drop_v", "carry_a") and duty.carry_a.high > 0:
-        ohm = duty.drop_v.low / duty.carry_a.high / float(copper_temperature_factor(temperature_c=margins.terminal_c))
+        hot = float(copper_temperature_factor(temperature_c=margins.terminal_c))
+        thin = float(copper_resistance_mohm_per_m(area_mm2=margins.unknown_wire_mm2)) * wire.length_m / 1000
+        ohm = min(duty.drop_v.low / duty.carry_a.high / hot, thin)
         return Strand(wire, ohm, float("nan"), margins.terminal_c, f"{wire.name} is open: the drop it may have")
     if np.isnan(per_m):
         if np.isnan(area):

@@ -1,12 +1,13 @@
 """Every operating state solved: what stands at the ends that matter, and whether the state can be sustained."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
 from bom.circuit.bike import STRONG, WEAK, Bike, Ends, air_c, network
 from bom.circuit.live import coil_v, drop_out_v
+from bom.circuit.network import Network
 from bom.circuit.ohms import Strand
 from bom.circuit.solve import Solution, solve
 from bom.read.states import State
@@ -57,7 +58,22 @@ def _solved(bike: Bike, state: State, ends: Ends) -> tuple[Solution, dict[str, f
     hot_c = {
         name: _warm(strand, cool.amps.get(name, 0.0), air_c(bike, name, state)) for name, strand in bike.strands.items()
     }
-    return solve(network(bike, state, ends, hot_c=hot_c)), hot_c
+    return solve(_held_down(bike, state, network(bike, state, ends, hot_c=hot_c))), hot_c
+
+
+def _held_down(bike: Bike, state: State, circuit: Network) -> Network:
+    """Let regeneration lift the bus no higher than it goes: the controller holds its own terminals there."""
+    if state.cells != "highest":
+        return circuit
+    solution = solve(circuit)
+    if "controller plus" not in solution.compiled.index:
+        return circuit
+    over_v = solution.at("controller plus", "controller minus") - bike.view.facts.pack.highest_bus_v.high
+    sources = tuple(
+        replace(source, volts=source.volts - max(over_v, 0.0)) if source.name == "pack" else source
+        for source in circuit.sources
+    )
+    return replace(circuit, sources=sources)
 
 
 def _warm(strand: Strand, amps: float, air: float) -> float:

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from functools import cached_property
 
-from bom.circuit.bike import WEAK, Bike, bike_of
+from bom.circuit.bike import Bike, bike_of
 from bom.circuit.fault import Fault
 from bom.circuit.faults import walk_faults
 from bom.circuit.motor_side import Figure, motor_side
@@ -31,8 +31,9 @@ class Walks:
         return stand_states(self.bike)
 
     def weakest_pack(self, state: Standing) -> tuple[float, float]:
-        """Give the pack's own volts and its ohms in a state, at its weakest."""
-        return self.bike.pack(state.state, WEAK)
+        """Give the pack's own volts and its ohms in a state, as it was solved: at its weakest."""
+        pack = next(source for source in state.solution.compiled.network.sources if source.name == "pack")
+        return pack.volts, pack.ohm
 
     @cached_property
     def faults(self) -> tuple[Fault, ...]:

@@ -7,6 +7,7 @@ Ignores:  a controller that refuses to drive for reasons of its own.
 Source:   circuit theory; pull-in volts as on each coil's sheet, else 75 % of its volts (IEC 61810-1, from memory).
 """
 
+from bom import units
 from bom.judge.loom_view import LoomAnswer, LoomView, solved
 from bom.judge.rule import LoomRule
 from bom.judge.verdict import Verdict
@@ -25,8 +26,8 @@ def judge(view: LoomView) -> list[LoomAnswer]:
             stuck.coil,
             Verdict.FAIL,
             "volts at the coil with the key on",
-            f"{stuck.volts:.1f} V",
-            f"at least {stuck.needs_v:.1f} V",
+            units.show(stuck.volts, "voltage"),
+            f"at least {units.show(stuck.needs_v, 'voltage')}",
             _reason(stuck.coil, stuck.waits_for),
             offers=solved(
                 stuck.volts, "voltage", f"volts at the coil of the {stuck.coil}", "key on, walked from parked"

@@ -9,6 +9,7 @@ Ignores:  controllers whose signal side is isolated: measure, minus to signal gr
 Source:   circuit theory; the join is common practice inside controllers, no source.
 """
 
+from bom import units
 from bom.judge.loom_view import LoomAnswer, LoomView, solved
 from bom.judge.rule import LoomRule
 from bom.judge.verdict import Verdict
@@ -21,16 +22,17 @@ def judge(view: LoomView) -> list[LoomAnswer]:
         return []
     worst = max(view.walks.strays, key=lambda stray: round(stray.amps, 3))
     what = "amps through a signal ground"
-    offers = solved(worst.amps, "current", what, f"{worst.wire} open")
+    amps = round(worst.amps, 6)
+    offers = solved(amps, "current", what, f"{worst.wire} open")
     needs = view.facts.margins.of("signal_ground_a", "current")
     if worst.amps <= worst.may_a:
-        because = f"{worst.wire} open; the converter keeps pack and 12 V apart"
+        because = "each return open in turn; the converter keeps pack and 12 V apart"
         return [
             LoomAnswer(
                 "traction return",
                 Verdict.PASS,
                 what,
-                "none",
+                units.show(amps, "current"),
                 f"at most {worst.may_a:g} A",
                 because,
                 offers=offers,
@@ -45,7 +47,7 @@ def judge(view: LoomView) -> list[LoomAnswer]:
             worst.wire,
             verdict,
             what,
-            f"{worst.amps:.0f} A",
+            units.show(amps, "current"),
             f"at most {worst.may_a:g} A",
             f"with {worst.wire} off, home by signal ground and converter; no fuse sees it",
             "whether the converter is isolated (ohms, minus to minus, unplugged)" if unknown else "",

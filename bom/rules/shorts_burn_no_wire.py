@@ -47,7 +47,8 @@ def _answer(view: LoomView, end: End, verdict: Verdict, faults: Sequence[Fault])
     subject = worst.point if len(faults) == 1 else f"{worst.point} and {len(faults) - 1} more"
     datum = f"opening times of the {worst.fuse}, or the converter's limit" if end == End.NOT_KNOWN else ""
     offers = _amps(view, worst)
-    return LoomAnswer(subject, verdict, f"short to {worst.to}", end.word, NEEDED, told(worst), datum, offers)
+    offered = f"{end.word} ({offers})"
+    return LoomAnswer(subject, verdict, f"short to {worst.to}", offered, NEEDED, told(worst), datum, offers)
 
 
 def _amps(view: LoomView, fault: Fault) -> Span:
@@ -79,8 +80,7 @@ def _badness(fault: Fault) -> float:
 
 def told(fault: Fault) -> str:
     """Put the numbers of a short that ends badly into words."""
-    amps = f"{fault.low_a:.0f} to {fault.high_a:.0f} A" if fault.low_a != fault.high_a else f"{fault.low_a:.0f} A"
-    words = [f"{amps} from the {fault.source}"]
+    words = [f"fed by the {fault.source}"]
     if fault.fuse:
         opens = f"within {fault.latest_s:.3g} s" if fault.opens else "perhaps never"
         words.append(f"{fault.fuse} opens {opens}")

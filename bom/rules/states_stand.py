@@ -20,18 +20,21 @@ if TYPE_CHECKING:
     from bom.circuit.standing import Standing
 
 
+NEEDED = "nothing that lets go"
+
+
 def judge(view: LoomView) -> list[LoomAnswer]:
     """Name each state that collapses, and what goes first; else the lowest bus volts of all."""
     states = view.walks.states
-    what = "state sustained"
+    what = "pack volts"
     answers = [
         LoomAnswer(
             state.state.name,
             Verdict.FAIL if state.settles else Verdict.CANT_TELL,
             what,
-            "no" if state.settles else "only with a strong pack",
-            "yes",
-            state.collapsed,
+            str(_pack_volts(view, state)),
+            NEEDED,
+            state.collapsed if state.settles else f"with the weakest pack it may be: {state.collapsed}",
             "" if state.settles else view.facts.pack.resistance_ohm.datum,
             _pack_volts(view, state),
         )
@@ -41,9 +44,9 @@ def judge(view: LoomView) -> list[LoomAnswer]:
     if answers or not states:
         return answers
     lowest = min(states, key=lambda state: state.volts("pack plus", "pack minus"))
-    volts = lowest.volts("pack plus", "pack minus")
-    because = f"{len(states)} states solved; lowest pack volts {volts:.1f} V, {lowest.state.name}"
-    return [LoomAnswer("all states", Verdict.PASS, what, "yes", "yes", because, offers=_pack_volts(view, lowest))]
+    volts = _pack_volts(view, lowest)
+    because = f"{len(states)} states solved, lowest in: {lowest.state.name}"
+    return [LoomAnswer("all states", Verdict.PASS, what, str(volts), NEEDED, because, offers=volts)]
 
 
 def _pack_volts(view: LoomView, state: "Standing") -> Span:

@@ -79,6 +79,13 @@ def test_where_only_the_packs_resistance_decides_it_cannot_be_told(converted: Co
     assert Verdict.FAIL not in _verdicts(build, "states-stand")
 
 
+def test_regeneration_lifts_the_bus_to_its_limit_and_no_higher(converted: Converted) -> None:
+    """Worked: the controller cuts at 88 V at its own terminals, whatever the leads add."""
+    state = _state(converted("street-72"), "regeneration, full pack")
+    assert state.volts("controller plus", "controller minus") == pytest.approx(88.0, abs=0.05)
+    assert state.solution.amps["pack"] < -25
+
+
 def test_a_job_adds_its_own_state(converted: Converted) -> None:
     """A state of the job is solved beside those of the table."""
     own = [
