@@ -1,5 +1,7 @@
 """The sheet of the open walk."""
 
+from openpyxl.worksheet.pagebreak import Break
+
 from bom.build import Build
 from bom.papers.closing_rows import walked_in
 from bom.papers.looks import ALARM, AMPS, BOLD, NOTE, SECTION, TEXT, VOLTS, WHOLE
@@ -52,7 +54,10 @@ def write_opens(page: Page, build: Build) -> None:
         row += 1
         page.put(row, 1, len(quiet), BOLD)
         page.put(row, 2, "others: nothing changes while it rides", BOLD)
-        page.line_in(row, 3, len(OPENS), f"found at the next start or charge only: {', '.join(quiet)}", TEXT)
+        page.line_in(
+            row, 3, len(OPENS), f"found only at the next start, charge or turn of a switch: {', '.join(quiet)}", TEXT
+        )
+    page.sheet.row_breaks.append(Break(id=row + 1))  # its table prints in one piece
     _strays(page, row + 2, build)
 
 

@@ -68,7 +68,7 @@ def write_shorts(page: Page, build: Build) -> None:
 def _cells(row: ShortRow) -> tuple[object, ...]:
     flows = row.end != End.NO_CURRENT
     where = (row.end.word, some_of(row.points, MOST_POINTS), row.to, len(row.points))
-    amps = (four(row.low_a), four(row.high_a), _fed(row))
+    amps = (round(four(row.low_a), 1), round(four(row.high_a), 1), _fed(row))
     fuse = (row.fuse or "none", *(seconds(value, flows) for value in (row.earliest_s, row.latest_s)))
     stands = round(row.stands_c) if row.hot else DASH
     hot = (row.also_opens or DASH, row.hot.wire if row.hot else DASH, celsius(row.hot), stands)

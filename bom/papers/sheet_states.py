@@ -31,7 +31,7 @@ WIRES = (
     Heading("A", 11, AMPS),
     Heading("for ever A", 12, AMPS),
     Heading("°C", 10, WHOLE),
-    Heading("stands °C", 10, WHOLE),
+    Heading("stands °C", 13, WHOLE),
     Heading("lasts", 12),
     Heading("in the state", 40),
 )
