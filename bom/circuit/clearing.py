@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import cached_property
 
 import numpy as np
 import numpy.typing as npt
@@ -9,6 +10,7 @@ import numpy.typing as npt
 from bom.circuit.ohms import Strand
 from bom.judge.ratings import MOST_MULTIPLE, TimePoint, time_band
 from bom.parts import Parts
+from bom.physics.adiabatic import withstand_a2s
 from bom.physics.fault_heat import end_with_loss_c
 from bom.physics.fuse import earliest_s, latest_s, let_through_a2s, surely_opens_multiple
 
@@ -143,6 +145,12 @@ class Metals:
     start_c: Floats
     air_c: Floats
     limit_c: Floats
+
+    @cached_property
+    def withstands(self) -> Floats:
+        """Give A s^0.5 that each wire withstands with all heat kept: k times its copper."""
+        withstand = withstand_a2s(area_mm2=self.area_mm2, start_c=self.start_c, end_c=self.limit_c)
+        return np.sqrt(np.asarray(withstand, dtype=np.float64))
 
     def after_c(self, wires: Ints, amps: Floats, time_s: Floats) -> Floats:
         """Give the temperature of one wire for each short, from the heat it stands in service."""

@@ -13,10 +13,14 @@ from bom.circuit.fault import Fault, Hot
 from bom.circuit.fault_network import CONVERTER, Limit, converter_limit, fault_network
 from bom.circuit.metals import metals_of
 from bom.circuit.shorts import Shorted, shorted
+from bom.circuit.way import in_order
 from bom.loom.builder import TAP_CIRCUITS
 
 Floats = npt.NDArray[np.float64]
 Ints = npt.NDArray[np.intp]
+
+_Name = tuple[str, str, str]
+"""A short: its point, what it touches in words, and the point it touches."""
 
 SHORT_OHM = 1e-4  # metal on metal
 PATH_SHARE = 0.5
@@ -65,7 +69,7 @@ def _ground(bike: Bike) -> _Ground:
     return _Ground(low, high, fuses, metals_of(bike, strands), wires, guarded, limit, not buffered, within_s)
 
 
-def _pairs(bike: Bike, compiled: Compiled) -> tuple[Ints, list[tuple[str, str]]]:
+def _pairs(bike: Bike, compiled: Compiled) -> tuple[Ints, list[_Name]]:
     """List the shorts: each point onto its return, as near as the loom has one, and onto the frame."""
     index = compiled.index
     back = {bridge.start: bridge.end for bridge in bike.bridges if bridge.kind in RETURN_KINDS}
@@ -78,7 +82,7 @@ def _pairs(bike: Bike, compiled: Compiled) -> tuple[Ints, list[tuple[str, str]]]
         for to, name in ((onto, "its return"), (FRAME, "the frame")):
             if to in index and to != point:
                 pairs.append((number, index[to]))
-                names.append((point, name))
+                names.append((point, name, to))
     return np.array(pairs, dtype=np.intp).reshape(-1, 2), names
 
 
@@ -102,7 +106,7 @@ class _Walked:
     given: Floats
 
 
-def _faults(ground: _Ground, names: Sequence[tuple[str, str]], low: Shorted, high: Shorted) -> Iterator[Fault]:
+def _faults(ground: _Ground, names: Sequence[_Name], low: Shorted, high: Shorted) -> Iterator[Fault]:
     """Judge some shorts: amps first, then the fuses, then the wires. One that carries nothing to its return is none."""
     low_cut, limited = _cut(ground, ground.low, low, ground.limit.low_a)
     high_cut, _ = _cut(ground, ground.high, high, ground.limit.high_a)
@@ -112,9 +116,9 @@ def _faults(ground: _Ground, names: Sequence[tuple[str, str]], low: Shorted, hig
     opened = openings(ground.fuses, low_through[:, columns], high_through[:, columns], high_a)
     guarded, bare = (_hottest(ground, low_through, high_through, opened, guarded=guarded) for guarded in (True, False))
     walked = _Walked(low_a, high_a, limited, opened, (guarded, bare), high_through, np.abs(high.given))
-    for row, (point, to) in enumerate(names):
-        if to == "the frame" or high_a[row] > LEAST_A:
-            yield _fault(ground, walked, row, point, to)
+    for row, name in enumerate(names):
+        if name[1] == "the frame" or high_a[row] > LEAST_A:
+            yield _fault(ground, walked, row, name)
 
 
 def _cut(ground: _Ground, compiled: Compiled, some: Shorted, limit_a: float) -> tuple[Floats, npt.NDArray[np.bool_]]:
@@ -137,7 +141,9 @@ def _hottest(ground: _Ground, low: Floats, high: Floats, opened: Openings, *, gu
     if not len(which):
         return [None] * len(low)
     metals, rows = ground.metals, np.arange(len(low))
-    best = which[np.argmax(high[:, ground.wires[which]] / metals.area_mm2[which], axis=1)]
+    # The one nearest to what its insulation stands; of wires alike the first, whatever the last digits say.
+    strained = np.round(high[:, ground.wires[which]] / metals.withstands[which], 9)
+    best = which[np.argmax(strained, axis=1)]
     ends = []
     for amps, time_s in ((low, opened.low_s), (high, opened.high_s)):
         ends.append(metals.after_c(best, amps[rows, ground.wires[best]], np.nan_to_num(time_s, nan=np.inf)))
@@ -151,7 +157,8 @@ def _hottest(ground: _Ground, low: Floats, high: Floats, opened: Openings, *, gu
     ]
 
 
-def _fault(ground: _Ground, walked: _Walked, row: int, point: str, to: str) -> Fault:
+def _fault(ground: _Ground, walked: _Walked, row: int, name: _Name) -> Fault:
+    point, to, back = name
     opened = walked.opened
     first, smallest, also = (int(column[row]) for column in (opened.first, opened.smallest, opened.also))
     opens = first >= 0
@@ -161,13 +168,14 @@ def _fault(ground: _Ground, walked: _Walked, row: int, point: str, to: str) -> F
     low_a, high_a, limited = float(walked.low_a[row]), float(walked.high_a[row]), bool(walked.limited[row])
     flows = high_a > LEAST_A
     sources, resistors = ground.high.network.sources, ground.high.network.resistors
-    share = np.flatnonzero(walked.through[row] > PATH_SHARE * high_a)
+    source = sources[int(np.argmax(walked.given[row]))]
+    carriers = [resistors[column] for column in np.flatnonzero(walked.through[row] > PATH_SHARE * high_a)]
     return Fault(
         point=point,
         to=to,
         low_a=low_a,
         high_a=high_a,
-        source=sources[int(np.argmax(walked.given[row]))].name if flows else "",
+        source=source.name if flows else "",
         limited=limited,
         fuse=fuse.name if fuse else "",
         opens=opens,
@@ -178,5 +186,5 @@ def _fault(ground: _Ground, walked: _Walked, row: int, point: str, to: str) -> F
         also_opens=ground.fuses[also].name if also >= 0 else "",
         wire=walked.hot[0][row],
         stub=walked.hot[1][row],
-        path=tuple(resistors[column].name for column in share) if flows else (),
+        path=in_order(carriers, source, point, back) if flows else (),
     )

@@ -134,3 +134,13 @@ def test_a_wire_is_as_hot_as_iec_60949_says(converted: Converted) -> None:
     start = fault.stub.rest_c
     hottest = (234.5 + start) * np.exp(fault.low_a**2 * fault.latest_s / (226 * area) ** 2) - 234.5
     assert start < fault.stub.end_c <= max(hottest, 1083.0) or np.isinf(fault.stub.end_c)
+
+
+def test_the_way_of_a_short_is_told_in_the_order_the_current_runs(converted: Converted) -> None:
+    """Worked: from pack plus out to the controller, over the frame, and home by bond, returns and plug."""
+    build = converted("moped-48", {"pins.converter": COMMON_MINUS})
+    way = list(_fault(build, "controller plus", "the frame").path)
+    assert way[:2] == ["pack lead", "main fuse"]
+    home = ["frame bond", "12 V return", "converter's common minus", "converter return"]
+    assert [name for name in way if name in home] == home
+    assert way[-1] == "return to pack minus"
