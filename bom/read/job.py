@@ -145,38 +145,41 @@ ITEM_KEYS = {
 }
 
 
+ItemKind = Literal[
+    "key switch",
+    "kill switch",
+    "start button",
+    "horn button",
+    "light switch",
+    "dip switch",
+    "indicator switch",
+    "brake switch",
+    "flasher",
+    "horn",
+    "fuse box",
+    "loom",
+    "battery",
+    "regulator",
+    "alternator",
+    "ignition",
+    "starter relay",
+    "starter motor",
+    "ammeter",
+    "fuel gauge",
+    "speedometer",
+    "rev counter",
+    "neutral switch",
+    "oil switch",
+    "side-stand switch",
+    "earth strap",
+]
+
+
 class Item(Section):
     """One thing the donor has, and whether the builder wants it kept."""
 
     name: str = Field(description="what the builder calls it")
-    kind: Literal[
-        "key switch",
-        "kill switch",
-        "start button",
-        "horn button",
-        "light switch",
-        "dip switch",
-        "indicator switch",
-        "brake switch",
-        "flasher",
-        "horn",
-        "fuse box",
-        "loom",
-        "battery",
-        "regulator",
-        "alternator",
-        "ignition",
-        "starter relay",
-        "starter motor",
-        "ammeter",
-        "fuel gauge",
-        "speedometer",
-        "rev counter",
-        "neutral switch",
-        "oil switch",
-        "side-stand switch",
-        "earth strap",
-    ] = Field(description="what it is")
+    kind: ItemKind = Field(description="what it is")
     keep: Keep = Field("if it passes", description="kept when the rules pass it")
     feeds: list[str] = Field([], description="names of the loads it switches")
     contact: Literal["opens to stop", "closes to stop"] | None = Field(None, description="kill and key switches only")
