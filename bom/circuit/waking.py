@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from bom.circuit.bike import Bike
-from bom.circuit.live import DEAD_V, PRECHARGE_RELAY, Live, Settled, closer_v, coil_v, live, pull_in_v, settle
+from bom.circuit.live import PRECHARGE_RELAY, Live, Settled, closer_v, coil_v, lit, live, pull_in_v, settle
 from bom.circuit.positions import Positions
 from bom.loom.model import Bridge
 from bom.read.states import State
@@ -36,7 +36,7 @@ class Stuck:
 class Loss:
     """Something goes, and what goes with it.
 
-    dark  loads that go out
+    dark  loads that go out, the meter and the drive
     drops coils that drop out
     """
 
@@ -132,7 +132,7 @@ def _losses(bike: Bike) -> Iterator[Loss]:
         after = settle(hurt, replace(before.positions, key=key))
         yield Loss(
             what,
-            tuple(sorted(_lit(bike, before) - _lit(bike, after))),
+            tuple(sorted(lit(bike, before) - lit(bike, after))),
             tuple(sorted(before.positions.coils - after.positions.coils)),
         )
 
@@ -142,16 +142,3 @@ def riding(bike: Bike) -> State | None:
     budget = bike.view.facts.budget
     rides = [state for state in budget.kinds if state.key and state.contactor]
     return max(rides, key=lambda state: budget.states[state.name], default=None)
-
-
-def _lit(bike: Bike, settled: Settled) -> set[str]:
-    """Name the loads that have volts to speak of."""
-    index, solution = settled.solution.compiled.index, settled.solution
-    return {
-        bridge.loads[0]
-        for bridge in bike.bridges
-        if bridge.kind == "load"
-        and settled.positions.closed(bridge)
-        and bridge.start in index
-        and solution.at(bridge.start, bridge.end) >= DEAD_V
-    }

@@ -84,7 +84,7 @@ def _losses(page: Page, row: int, build: Build) -> int:
 def _loss(page: Page, row: int, loss: Loss, build: Build) -> None:
     dark, drops = loss_words(loss, build)
     page.put(row, 1, loss.what, BOLD)
-    page.line_in(row, 2, 5, f"dark: {dark}; drops out: {drops}", TEXT)
+    page.line_in(row, 2, 5, f"goes dark: {dark}; drops out: {drops}", TEXT)
 
 
 def _parked(page: Page, row: int, build: Build) -> None:

@@ -177,3 +177,14 @@ def test_a_lost_minus_comes_home_through_a_common_minus_and_a_signal_ground(conv
     assert stray.wire == "return to minus post"
     assert 30 < stray.amps < 42
     assert _verdicts(build, "lost-minus-finds-no-thin-way") == {Verdict.TIGHT}
+
+
+def test_what_fails_takes_the_drive_with_it_as_an_open_wire_does(converted: Converted) -> None:
+    """Trade: a battery management that opens stops the motor as a lost pack lead does; a buffer keeps the lamps lit."""
+    build = converted("street-72", {"wishes.buffer_battery": True})
+    assert build.walks.waking is not None
+    dark = {loss.what: set(loss.dark) for loss in build.walks.waking.losses}
+    assert dark["the battery management opens"] == {"the drive", "meter"}
+    assert dark["the battery management opens"] == set(_opened(build, "pack lead").dark)
+    assert dark["the key is turned off at speed"] >= {"the drive", "meter", "headlamp", "horn"}
+    assert dark["the converter fails"] == set()

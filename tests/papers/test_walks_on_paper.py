@@ -10,7 +10,8 @@ import pytest
 from openpyxl import Workbook, load_workbook
 
 from bom.circuit.fault import End
-from bom.circuit.opens import DRIVE, Opened
+from bom.circuit.live import DRIVE
+from bom.circuit.opens import Opened
 from bom.circuit.waking import Stuck
 from bom.judge.parked_drain import empty_days, parked_days, parked_drain_a
 from bom.papers.circuit_view import MOST_ROWS, circuit_view
