@@ -7,6 +7,7 @@ import numpy as np
 from bom import units
 from bom.judge.ask import Answer
 from bom.judge.compare import HEARSAY, Judgement
+from bom.judge.loom_view import LoomAnswer
 from bom.judge.rule import Rule
 from bom.judge.verdict import Verdict
 from bom.parts import Parts
@@ -88,13 +89,22 @@ def finding_of(answer: Answer, subject: str, parts: tuple[Parts, ...]) -> Findin
     )
 
 
-def loom_finding(
-    rule: Rule, subject: str, verdict: Verdict, what: str, offered: str, needed: str, because: str, datum: str = ""
-) -> Finding:
+def loom_finding(rule: Rule, answer: LoomAnswer) -> Finding:
     """Put an answer about the whole build into words."""
-    sentence = f"{what}: {offered}, needs {needed} ({because})."
     return Finding(
-        rule.name, subject, "", verdict, what, offered, needed, because, "job", datum, sentence, rule.cure, rule.source
+        rule=rule.name,
+        subject=answer.subject,
+        part="",
+        verdict=answer.verdict,
+        what=answer.what,
+        offered=answer.offered,
+        needed=answer.needed,
+        because=answer.because,
+        evidence="job",
+        datum=answer.datum,
+        sentence=f"{answer.what}: {answer.offered}, needs {answer.needed} ({answer.because}).",
+        cure=rule.cure,
+        source=rule.source,
     )
 
 
