@@ -206,3 +206,11 @@ def test_an_open_place_is_told_as_check_prints_it(job: Path, capsys: Capture) ->
     told = capsys.readouterr().err
     assert told.startswith("The charger stays open, so that no rule is asked of it. No charger passes.")
     assert told.strip().partition("asked of it. ")[2] in printed
+
+
+def test_no_file_name_is_broken_at_its_hyphen(tmp_path: Path, project: Path, capsys: Capture) -> None:
+    job = tmp_path / f"{'a-' * 20}bike.toml"
+    shutil.copy(project / "templates" / "jobs" / "street-72.toml", job)
+    assert main(["why", str(job), "parked-pack-lasts"]) == 0
+    told = capsys.readouterr().out
+    assert told.count(job.name) == told.count("a-a-bike.toml") > 1
