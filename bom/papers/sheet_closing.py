@@ -55,7 +55,9 @@ def _waking(page: Page, row: int, build: Build) -> int:
     """Write the steps, then the coils that stay out."""
     _title(page, row, "Waking order", NOTES[1])
     row += 2
-    page.heading(row, (Heading("step", 40, BOLD), Heading("V", 12, VOLTS), Heading("at", 14)), widths=False)
+    page.heading(
+        row, (Heading("step", 40, BOLD), Heading("V", 12, VOLTS), Heading("at", 14), Heading("", 12)), widths=False
+    )
     waking = build.walks.waking
     for number, step in enumerate(waking.steps if waking else (), start=1):
         row += 1
