@@ -17,7 +17,7 @@ from bom.physics.fuse import earliest_s, latest_s, let_through_a2s, surely_opens
 Floats = npt.NDArray[np.float64]
 Ints = npt.NDArray[np.intp]
 
-SHARE = 0.02  # of the short's amps, below which a branch has no part in it
+CLEARING_SHARE = 0.5  # a fuse that carries less leaves the short burning when it opens: more is fed around it
 LEAST_A = 0.01
 LONGEST_S = 86_400.0  # a day stands for "for ever": by then a wire is as hot as it gets
 
@@ -77,7 +77,7 @@ def openings(fuses: Sequence[Fuse], low_a: Floats, high_a: Floats, short_a: Floa
     low_a, high_a  least and greatest amps of each fuse, a row a short
     short_a        greatest amps of the shorts themselves
     """
-    part_in = (high_a > SHARE * short_a[:, None]) & (high_a > LEAST_A)
+    part_in = (high_a > CLEARING_SHARE * short_a[:, None]) & (high_a > LEAST_A)
     rows, columns = np.nonzero(part_in)
     # A converter's limit of just twice the rating counts as that, whatever the last digits of a division say.
     rated = np.array([fuse.rated_a for fuse in fuses])[columns]

@@ -12,6 +12,7 @@ Source:   IEC 60364-4-43 434.5.2 and IEC 60949 (heat), fuse time bounds of ISO 8
 from collections.abc import Sequence
 
 from bom.circuit.fault import End, Fault
+from bom.circuit.fault_network import PACK
 from bom.judge.loom_view import SOLVED_BY, LoomAnswer, LoomView, solved
 from bom.judge.rule import LoomRule
 from bom.judge.verdict import Verdict
@@ -52,9 +53,9 @@ def _answer(view: LoomView, end: End, verdict: Verdict, faults: Sequence[Fault])
 
 
 def _amps(view: LoomView, fault: Fault) -> Span:
-    """Give the amps of a short: the volts of what feeds it over all the ohms around it, or the converter's limit."""
+    """Give the amps of a short: the pack's volts over all the ohms around it; as solved where another source feeds."""
     because, where = "amps of the short", f"short at {fault.point} to {fault.to}"
-    if fault.limited:
+    if fault.limited or fault.source != PACK:
         return Span(fault.low_a, fault.high_a, "current", because, "", Origin("solved state", where, "", SOLVED_BY))
     pack = view.facts.pack
     low, high = pack.lowest_rest_v, pack.full_charge_v.at_high()
@@ -82,8 +83,8 @@ def told(fault: Fault) -> str:
     """Put the numbers of a short that ends badly into words."""
     words = [f"fed by the {fault.source}"]
     if fault.fuse:
-        opens = f"within {fault.latest_s:.3g} s" if fault.opens else "perhaps never"
-        words.append(f"{fault.fuse} opens {opens}")
+        opens = f"opens within {fault.latest_s:.3g} s" if fault.opens else "may never open"
+        words.append(f"{fault.fuse} {opens}")
     if fault.fuse and not fault.opens and fault.would_do_a > 0:
         words.append(f"one of {fault.would_do_a:.3g} A or less would")
     words += [

@@ -7,6 +7,8 @@ import pytest
 
 from bom.build import Build
 from bom.circuit.fault import End, Fault
+from bom.rules.shorts_burn_no_wire import _amps
+from bom.trace import Origin
 
 Converted = Callable[..., Build]
 STREET_20_A_BLADE = "BF-0207"
@@ -79,6 +81,33 @@ def test_a_short_ahead_of_the_main_fuse_is_cleared_by_nothing(converted: Convert
     build = converted("street-72")
     for point in ("pack plus", "main fuse in"):
         assert _fault(build, point).end == End.UNFUSED
+
+
+def test_a_short_on_the_buffer_battery_is_ahead_of_its_fuse(converted: Converted) -> None:
+    """Worked: 12.8 V over milliohms give hundreds of amps; the converter's 20 A through the fuse are a few per cent."""
+    build = converted("street-72", {"wishes.buffer_battery": True, "donor.lamp_return": "frame"})
+    for to in ("its return", "the frame"):
+        fault = _fault(build, "buffer plus", to)
+        assert fault.source == "buffer battery"
+        assert fault.fuse == ""
+        assert fault.end == End.UNFUSED
+    assert _fault(build, "12 V plus").fuse == "buffer fuse"  # past it the battery's amps come through
+
+
+def test_two_minus_ends_make_no_short(converted: Converted) -> None:
+    """Worked: amps that charge the buffer drop millivolts along the returns; a touch there changes nothing."""
+    build = converted("street-72", {"wishes.buffer_battery": True})
+    ends = {fault.end for fault in build.walks.faults if fault.point in ("12 V minus", "buffer minus")}
+    assert ends <= {End.NO_CURRENT}
+
+
+def test_amps_of_a_short_on_the_buffer_battery_are_not_told_as_the_packs(converted: Converted) -> None:
+    """Worked: 84 V over some ohms is no account of amps that a 12.8 V battery gives."""
+    build = converted("street-72", {"wishes.buffer_battery": True})
+    fed = next(f for f in build.walks.faults if f.source == "buffer battery" and f.high_a > 1 and not f.limited)
+    trace = _amps(build.walks.bike.view, fed).trace
+    assert isinstance(trace, Origin)
+    assert trace.kind == "solved state"
 
 
 def test_the_frame_of_an_isolated_bike_carries_nothing_from_the_pack(converted: Converted) -> None:

@@ -209,3 +209,24 @@ def test_a_lost_minus_comes_home_through_the_frame_where_the_pack_touches_it(con
     isolated = [s for s in converted("moped-48").walks.strays if "frame" in s.bond]
     assert isolated
     assert max(s.over for s in isolated) <= 1
+
+
+def test_what_fails_takes_the_drive_with_it_as_an_open_wire_does(converted: Converted) -> None:
+    """Trade: a battery management that opens stops the motor as a lost pack lead does; a buffer keeps the lamps lit."""
+    build = converted("street-72", {"wishes.buffer_battery": True})
+    assert build.walks.waking is not None
+    dark = {loss.what: set(loss.dark) for loss in build.walks.waking.losses}
+    assert dark["the battery management opens"] == {"the drive", "meter"}
+    assert dark["the battery management opens"] == set(_opened(build, "pack lead").dark)
+    assert dark["the key is turned off at speed"] >= {"the drive", "meter", "headlamp", "horn"}
+    assert dark["the converter fails"] == set()
+
+
+def test_each_step_of_the_waking_order_says_where_its_volts_stand(converted: Converted) -> None:
+    """Worked: the bus fills to pack volts; the 13 V beside that step are the closer's, and so are told there."""
+    waking = converted("street-72").walks.waking
+    assert waking is not None
+    at = {step.what: step.at for step in waking.steps}
+    assert at["pack volts stand at the converter"] == "converter in"
+    assert at["the bus fills through the resistor"] == "contactor closer in"
+    assert at["the contactor pulls in"] == "contactor coil"
