@@ -9,6 +9,7 @@ import numpy.typing as npt
 from bom.circuit.ohms import Strand
 from bom.judge.ratings import MOST_MULTIPLE, TimePoint, time_band
 from bom.parts import Parts
+from bom.physics.adiabatic import COPPER_FACTOR_A_S05_MM2, COPPER_INFERRED_ZERO_C
 from bom.physics.fault_heat import end_with_loss_c
 from bom.physics.fuse import earliest_s, latest_s, let_through_a2s, surely_opens_multiple
 
@@ -16,6 +17,7 @@ Floats = npt.NDArray[np.float64]
 Ints = npt.NDArray[np.intp]
 
 SHARE = 0.02  # of the short's amps, below which a branch has no part in it
+MAIN_SHARE = 0.5  # of the short's amps: a fuse that carries less ends nothing when it opens
 LEAST_A = 0.01
 LONGEST_S = 86_400.0  # a day stands for "for ever": by then a wire is as hot as it gets
 
@@ -49,8 +51,8 @@ def fuse_of(name: str, column: int, part: Parts | None) -> Fuse:
 class Openings:
     """What the fuses do in some shorts, a row each; -1 for a fuse that is not there.
 
-    first       the fuse that has surely opened first
-    smallest    the smallest fuse of the path
+    first       the fuse that has surely opened first, of those that carry most of the short
+    smallest    the smallest fuse of those
     also        another fuse of the path that may open before the first one surely has
     known       False where none surely opens and the times of one are not known
     earliest_s  before this the first surely does not open
@@ -81,7 +83,10 @@ def openings(fuses: Sequence[Fuse], low_a: Floats, high_a: Floats, short_a: Floa
     rated = np.array([fuse.rated_a for fuse in fuses])[columns]
     low, high = (np.round(amps[rows, columns] / rated, 9) for amps in (low_a, high_a))
     times = _times(fuses, columns, np.minimum(low, MOST_MULTIPLE), np.minimum(high, MOST_MULTIPLE))
-    latest = np.where(np.isnan(times[0]), np.inf, times[0])
+    # A second source feeds its few amps through a fuse that the short itself does not pass.
+    main = high_a[rows, columns] > MAIN_SHARE * short_a[rows]
+    in_way = np.flatnonzero(main)
+    latest = np.where(np.isnan(times[0]) | ~main, np.inf, times[0])
     count = len(short_a)
     first = _best(rows, latest, count)
     opens = (first >= 0) & np.isfinite(np.append(latest, np.inf)[first])
@@ -89,12 +94,12 @@ def openings(fuses: Sequence[Fuse], low_a: Floats, high_a: Floats, short_a: Floa
     others[first[first >= 0]] = np.inf
     rival = _best(rows, others, count)
     overlaps = opens & (np.append(others, np.inf)[rival] < np.append(latest, np.inf)[first])
-    unknown = np.bincount(rows, np.isnan(times[0]), minlength=count) > 0
+    unknown = np.bincount(rows, np.isnan(times[0]) & main, minlength=count) > 0
     picked = [np.where(opens, np.append(column, np.inf)[first], np.inf) for column in times]
     index = np.append(columns, -1)
     return Openings(
         np.where(opens, index[first], -1),
-        index[_best(rows, rated, count)],
+        np.append(columns[in_way], -1)[_best(rows[in_way], rated[in_way], count)],
         np.where(overlaps, index[rival], -1),
         opens | ~unknown,
         picked[1],
@@ -143,6 +148,15 @@ class Metals:
     start_c: Floats
     air_c: Floats
     limit_c: Floats
+
+    @property
+    def withstand_a(self) -> Floats:
+        """Give A that takes each wire to its limit in 1 s with all heat kept: what amps are to be compared with.
+
+        I = 226 * area * sqrt(ln((234.5 + limit) / (234.5 + start))); IEC 60949, as in bom.physics.fault_heat
+        """
+        growth = (COPPER_INFERRED_ZERO_C + self.limit_c) / (COPPER_INFERRED_ZERO_C + self.start_c)
+        return COPPER_FACTOR_A_S05_MM2 * self.area_mm2 * np.sqrt(np.log(growth))
 
     def after_c(self, wires: Ints, amps: Floats, time_s: Floats) -> Floats:
         """Give the temperature of one wire for each short, from the heat it stands in service."""

@@ -20,6 +20,7 @@ Ints = npt.NDArray[np.intp]
 
 SHORT_OHM = 1e-4  # metal on metal
 PATH_SHARE = 0.5
+ALIKE_V = 1.0  # points that stand closer are one: two minus ends that touch are no short
 RETURN_KINDS = ("load", "controller", "meter", "charger", "key input", "coil", "closer", "buffer")
 
 
@@ -120,12 +121,13 @@ def _faults(ground: _Ground, names: Sequence[tuple[str, str]], low: Shorted, hig
 def _cut(ground: _Ground, compiled: Compiled, some: Shorted, limit_a: float) -> tuple[Floats, npt.NDArray[np.bool_]]:
     """Give the part of each short's amps that the converter's limit leaves, and whether it holds them down."""
     names = [source.name for source in compiled.network.sources]
+    shorts = (np.abs(some.open_v) > ALIKE_V).astype(float)
     if CONVERTER not in names or not ground.capped:
-        return np.ones(len(some.amps)), np.zeros(len(some.amps), dtype=bool)
+        return shorts, np.zeros(len(some.amps), dtype=bool)
     given = np.abs(some.given[:, names.index(CONVERTER)])
     limited = (given > SHARE * np.abs(some.amps)) & (given > limit_a)
     with np.errstate(divide="ignore", invalid="ignore"):
-        return np.where(limited, limit_a / given, 1.0), limited
+        return shorts * np.where(limited, limit_a / given, 1.0), limited
 
 
 def _hottest(ground: _Ground, low: Floats, high: Floats, opened: Openings, *, guarded: bool) -> list[Hot | None]:
@@ -137,7 +139,7 @@ def _hottest(ground: _Ground, low: Floats, high: Floats, opened: Openings, *, gu
     if not len(which):
         return [None] * len(low)
     metals, rows = ground.metals, np.arange(len(low))
-    best = which[np.argmax(high[:, ground.wires[which]] / metals.area_mm2[which], axis=1)]
+    best = which[np.argmax(high[:, ground.wires[which]] / metals.withstand_a[which], axis=1)]
     ends = []
     for amps, time_s in ((low, opened.low_s), (high, opened.high_s)):
         ends.append(metals.after_c(best, amps[rows, ground.wires[best]], np.nan_to_num(time_s, nan=np.inf)))

@@ -11,6 +11,9 @@ from bom.physics.inrush import capacitor_rush, coil_pull, filament_rush
 from bom.physics.precharge import greatest_load_w, left_after_precharge_v, stored_energy_j, time_under_load_s
 
 
+OVER = 5.0  # time constants after the peak: less than a twentieth of it is left, ringing or not
+
+
 @dataclass(frozen=True)
 class Rush:
     """One closing.
@@ -58,7 +61,8 @@ def _bus(bike: Bike, faults: tuple[Fault, ...]) -> Iterator[Rush]:
 def _closing(what: str, volts: float, ohm: float, farads: float, henries: float, datum: str) -> Rush:
     rush = capacitor_rush(voltage_v=volts, resistance_ohm=ohm, capacitance_f=farads, inductance_h=henries)
     because = f"{volts:.1f} V across {ohm * 1000:.1f} mohm and {henries * 1e6:.2f} uH onto {farads * 1e6:.0f} µF"
-    return Rush(what, float(rush.peak_a), float(rush.time_constant_s), float(rush.heat_j), because, datum)
+    over_s = float(rush.peak_s) + OVER * float(rush.time_constant_s)
+    return Rush(what, float(rush.peak_a), over_s, float(rush.heat_j), because, datum)
 
 
 def _precharge(bike: Bike, ohm: float, volts: float) -> Rush:

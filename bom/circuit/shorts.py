@@ -22,12 +22,14 @@ class Shorted:
     """Some shorts, a row each.
 
     rows     which pairs these are
+    open_v   between the pair before they touch
     amps     through the short
     through  of every resistor, a column each
     given    of every source, a column each
     """
 
     rows: slice
+    open_v: Floats
     amps: Floats
     through: Floats
     given: Floats
@@ -54,7 +56,8 @@ def shorted(compiled: Compiled, pairs: Ints, *, short_ohm: float) -> Iterator[Sh
         through = (volts[:, compiled.resistor_ends[:, 0]] - volts[:, compiled.resistor_ends[:, 1]]) * compiled.siemens
         held = volts[:, compiled.source_ends[:, 0]] - volts[:, compiled.source_ends[:, 1]]
         given = (compiled.source_v - held) * compiled.source_s
-        yield Shorted(slice(start, start + len(some)), amps, through, given)
+        apart_v = open_v[some[:, 0]] - open_v[some[:, 1]]
+        yield Shorted(slice(start, start + len(some)), apart_v, amps, through, given)
 
 
 def _pushes(pairs: Ints, points: int) -> Floats:

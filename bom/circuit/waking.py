@@ -138,9 +138,9 @@ def _losses(bike: Bike) -> Iterator[Loss]:
 
 
 def riding(bike: Bike) -> State | None:
-    """Give the state that asks most of the 12 V side with the contactor closed."""
-    budget = bike.view.facts.budget
-    rides = [state for state in budget.kinds if state.key and state.contactor]
+    """Give the state that asks most of the 12 V side with the contactor closed, and pushes no amps into the pack."""
+    budget, pushes = bike.view.facts.budget, ("regeneration", "charging")
+    rides = [state for state in budget.kinds if state.key and state.contactor and state.traction not in pushes]
     return max(rides, key=lambda state: budget.states[state.name], default=None)
 
 

@@ -7,6 +7,7 @@ from bom.papers.open_rows import HELPS, KEEPS, OpenRow, StrayRow, open_rows, str
 from bom.papers.page import Heading, Page
 
 DASH = "–"
+FOUND = "found only when they are next asked for: a start, a charge, the other side or beam"
 OPENS = (
     Heading("no.", 6, BOLD),
     Heading("wire that comes off", 36, BOLD),
@@ -52,7 +53,7 @@ def write_opens(page: Page, build: Build) -> None:
         row += 1
         page.put(row, 1, len(quiet), BOLD)
         page.put(row, 2, "others: nothing changes while it rides", BOLD)
-        page.line_in(row, 3, len(OPENS), f"found at the next start or charge only: {', '.join(quiet)}", TEXT)
+        page.line_in(row, 3, len(OPENS), f"{FOUND}: {', '.join(quiet)}", TEXT)
     _strays(page, row + 2, build)
 
 

@@ -1,12 +1,14 @@
 """The fault walk: amps by hand, which fuse opens, what burns, and the path of a short to the frame."""
 
 from collections.abc import Callable
+from dataclasses import replace
 
 import numpy as np
 import pytest
 
 from bom.build import Build
 from bom.circuit.fault import End, Fault
+from bom.rules.shorts_burn_no_wire import told
 
 Converted = Callable[..., Build]
 STREET_20_A_BLADE = "BF-0207"
@@ -134,3 +136,44 @@ def test_a_wire_is_as_hot_as_iec_60949_says(converted: Converted) -> None:
     start = fault.stub.rest_c
     hottest = (234.5 + start) * np.exp(fault.low_a**2 * fault.latest_s / (226 * area) ** 2) - 234.5
     assert start < fault.stub.end_c <= max(hottest, 1083.0) or np.isinf(fault.stub.end_c)
+
+
+def test_a_short_ahead_of_the_buffer_fuse_is_cleared_by_nothing(converted: Converted) -> None:
+    """Trade: the battery feeds it past its own fuse, which sees the converter's few amps alone; no rating helps."""
+    build = converted("street-72", {"wishes.buffer_battery": True})
+    for point in ("buffer plus", "buffer fuse in"):
+        fault = _fault(build, point)
+        assert fault.source == "buffer battery"
+        assert fault.end == End.UNFUSED
+        assert fault.fuse == ""
+
+
+def test_the_buffer_fuse_opens_on_a_short_behind_it(converted: Converted) -> None:
+    """Worked: 200 A or so through a fuse of 30 A is more than six times its rating."""
+    fault = _fault(converted("street-72", {"wishes.buffer_battery": True}), "12 V supply")
+    assert fault.fuse == "buffer fuse"
+    assert fault.end == End.CLEARED
+
+
+@pytest.mark.parametrize("starter", ["street-72", "frame-return-105"])
+def test_two_minus_ends_that_touch_are_no_short(starter: str, converted: Converted) -> None:
+    """Worked: they stand at the same volts but for the drop of the charging amps; another return beside the wire."""
+    build = converted(starter, {"wishes.buffer_battery": True})
+    minus = ("12 V minus", "buffer minus")
+    told = [fault for fault in build.walks.faults if fault.point in minus]
+    assert all(fault.to == "the frame" and fault.end == End.NO_CURRENT for fault in told)
+
+
+def test_of_wires_alike_in_copper_the_one_that_stands_less_is_named(converted: Converted) -> None:
+    """Worked: PVC ends at 160 C, cross-linked at 250 C (IEC 60364-4-43 Table 43A, from memory)."""
+    pins = {"pins.converter feed": "CB-1202", "pins.converter return": "CB-1302"}
+    fault = _fault(converted("moped-48", pins), "converter in")
+    assert fault.wire is not None
+    assert fault.wire.wire == "converter return"
+    assert fault.wire.limit_c == pytest.approx(160.0)
+
+
+def test_a_fuse_that_takes_hours_is_told_in_plain_seconds(converted: Converted) -> None:
+    """Worked: 7200 s is the second point of a full-range fuse at 1.45 x; nobody reads 7.2e+03."""
+    fault = replace(_fault(converted("street-72"), "precharge fuse in"), latest_s=7200.0)
+    assert "within 7200 s" in told(fault)

@@ -9,7 +9,7 @@ from bom.build import Build
 from bom.circuit.bike import bike_of
 from bom.circuit.opens import Opened
 from bom.circuit.standing import Standing
-from bom.circuit.waking import wake
+from bom.circuit.waking import riding, wake
 from bom.judge.loom_view import LoomView
 from bom.judge.verdict import Verdict
 from bom.loom.model import Loom
@@ -177,3 +177,24 @@ def test_a_lost_minus_comes_home_through_a_common_minus_and_a_signal_ground(conv
     assert stray.wire == "return to minus post"
     assert 30 < stray.amps < 42
     assert _verdicts(build, "lost-minus-finds-no-thin-way") == {Verdict.TIGHT}
+
+
+def test_regeneration_with_the_contactor_open_feeds_nothing(converted: Converted) -> None:
+    """Worked: no way from controller to pack, so that the pack stands at its own volts and takes no amps."""
+    own = [{"name": "coasting", "on": ["always", "key"], "cells": "highest", "traction": "regeneration"}]
+    build = converted("street-72", {"states": [own[0] | {"contactor": False}]})
+    state = _state(build, "coasting")
+    assert 80.0 < state.volts("pack plus", "pack minus") < 88.5
+    assert state.solution.amps["pack"] > 0.0
+    assert abs(state.volts("controller plus", "controller minus")) < 90.0
+
+
+def test_wires_are_opened_in_a_state_that_draws_from_the_pack(converted: Converted) -> None:
+    """Worked: amps pushed into a wire that is open would lift the bus without end."""
+    everything = ["always", "key", "riding", "night", "brake", "indicate", "horn", "rain"]
+    own = {"name": "rain, everything on", "on": everything, "cells": "highest", "traction": "regeneration"}
+    build = converted("street-72", {"states": [own]})
+    assert all(abs(opened.floats_v) < 90.0 for opened in build.walks.opens)
+    riding_state = riding(build.walks.bike)
+    assert riding_state is not None
+    assert riding_state.traction != "regeneration"
