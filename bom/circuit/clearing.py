@@ -57,7 +57,7 @@ class Openings:
     known       False where none surely opens and the times of one are not known
     earliest_s  before this the first surely does not open
     latest_s    by then it surely has; inf where none does
-    low_s       s that heat a wire as the first lets through at most, on the amps it surely gets
+    low_s       s that heat a wire as the first, else the smallest, lets through at most, on the amps it surely gets
     high_s      the same on the amps it may get
     """
 
@@ -95,17 +95,20 @@ def openings(fuses: Sequence[Fuse], low_a: Floats, high_a: Floats, short_a: Floa
     rival = _best(rows, others, count)
     overlaps = opens & (np.append(others, np.inf)[rival] < np.append(latest, np.inf)[first])
     unknown = np.bincount(rows, np.isnan(times[0]) & main, minlength=count) > 0
-    picked = [np.where(opens, np.append(column, np.inf)[first], np.inf) for column in times]
     index = np.append(columns, -1)
+    smallest = np.append(in_way, -1)[_best(rows[in_way], rated[in_way], count)]
+    # One that worn contacts keep shut may still open on the greatest amps: the heat of either end is its own.
+    meant = np.where(opens, first, smallest)
+    picked = [np.where(opens, np.append(column, np.inf)[first], np.inf) for column in times[:2]]
+    heats = [np.append(column, np.inf)[meant] for column in times[2:]]
     return Openings(
         np.where(opens, index[first], -1),
-        np.append(columns[in_way], -1)[_best(rows[in_way], rated[in_way], count)],
+        index[smallest],
         np.where(overlaps, index[rival], -1),
         opens | ~unknown,
         picked[1],
         picked[0],
-        picked[2],
-        picked[3],
+        *heats,
     )
 
 

@@ -10,7 +10,6 @@ from bom.duties.circuits import bus_capacitance
 from bom.physics.inrush import capacitor_rush, coil_pull, filament_rush
 from bom.physics.precharge import greatest_load_w, left_after_precharge_v, stored_energy_j, time_under_load_s
 
-
 OVER = 5.0  # time constants after the peak: less than a twentieth of it is left, ringing or not
 
 

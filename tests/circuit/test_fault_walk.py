@@ -7,7 +7,7 @@ import numpy as np
 import pytest
 
 from bom.build import Build
-from bom.circuit.fault import End, Fault
+from bom.circuit.fault import End, Fault, Hot
 from bom.rules.shorts_burn_no_wire import told
 
 Converted = Callable[..., Build]
@@ -177,3 +177,21 @@ def test_a_fuse_that_takes_hours_is_told_in_plain_seconds(converted: Converted) 
     """Worked: 7200 s is the second point of a full-range fuse at 1.45 x; nobody reads 7.2e+03."""
     fault = replace(_fault(converted("street-72"), "precharge fuse in"), latest_s=7200.0)
     assert "within 7200 s" in told(fault)
+
+
+def test_a_fuse_that_worn_contacts_keep_shut_still_opens_on_the_greatest_amps(converted: Converted) -> None:
+    """Worked: 190 A or so are 1.3 x 150 A and need never open; 2 kA open it in 0.05 s, so that no lead melts."""
+    fault = _fault(converted("street-72", {"margins.heavy_contact_high_ohm": 0.05}), "contactor out")
+    assert fault.fuse == "main fuse"
+    assert not fault.opens
+    assert fault.high_a > 10 * 150.0
+    assert fault.wire is not None
+    assert fault.wire.end_c < fault.wire.limit_c
+    assert fault.end == End.NEVER
+
+
+@pytest.mark.parametrize(("hot", "end"), [("wire", End.BURNS), ("stub", End.STUB)])
+def test_what_melts_while_its_fuse_stays_shut_is_told_as_burnt(hot: str, end: End, converted: Converted) -> None:
+    """Worked: copper at 400 C is past every insulation, whatever the fuse does."""
+    whole = replace(_fault(converted("street-72"), "contactor out"), opens=False, limited=False, wire=None, stub=None)
+    assert replace(whole, **{hot: Hot("lead", 400.0, 250.0, 105.0)}).end == end

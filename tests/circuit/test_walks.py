@@ -198,3 +198,11 @@ def test_wires_are_opened_in_a_state_that_draws_from_the_pack(converted: Convert
     riding_state = riding(build.walks.bike)
     assert riding_state is not None
     assert riding_state.traction != "regeneration"
+
+
+def test_a_coil_that_has_some_volts_is_not_told_to_have_none(converted: Converted) -> None:
+    """Worked: worn switches of 1 ohm each leave the contactor's coil of 7.5 ohm some 8 V of 13: fed, but too low."""
+    build = converted("street-72", {"margins.contact_high_ohm": 1.0})
+    told = [f for f in build.findings if f.rule == "every-coil-wakes" and f.subject == "contactor"]
+    assert [finding.verdict for finding in told] == [Verdict.FAIL]
+    assert "too low" in told[0].because
