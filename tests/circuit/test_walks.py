@@ -13,8 +13,10 @@ from bom.circuit.waking import riding, wake
 from bom.judge.loom_view import LoomView
 from bom.judge.verdict import Verdict
 from bom.loom.model import Loom
+from bom.read.job import JobFile
 
 Converted = Callable[..., Build]
+Edited = Callable[..., JobFile]
 COMMON_MINUS = "CV-0102"
 
 
@@ -206,3 +208,19 @@ def test_a_coil_that_has_some_volts_is_not_told_to_have_none(converted: Converte
     told = [f for f in build.findings if f.rule == "every-coil-wakes" and f.subject == "contactor"]
     assert [finding.verdict for finding in told] == [Verdict.FAIL]
     assert "too low" in told[0].because
+
+
+@pytest.mark.parametrize("kind", ["filament", "electronics"])
+def test_a_load_that_no_way_feeds_with_the_key_off_is_told(kind: str, converted: Converted, edited: Edited) -> None:
+    """Trade: behind the load relay a clock stops with the key; of whatever kind it is, it is not told to stay on."""
+    loads = [load.model_dump(exclude_unset=True) for load in edited("street-72").loads]
+    clock = {"name": "clock", "kind": kind, "power": "2 W", "on": ["always"], "circuit": "clock", "run": "dash"}
+    build = converted("street-72", {"loads": [*map(_as_written, loads), clock]})
+    told = [f.because for f in build.findings if f.rule == "states-stand" and f.verdict == Verdict.FAIL]
+    assert any("the clock is to be on and has 0.0 V" in because for because in told)
+    assert not any("display" in because for because in told)
+
+
+def _as_written(load: dict[str, object]) -> dict[str, object]:
+    units = {"power": "W", "current": "A"}
+    return {key: f"{value} {units[key]}" if key in units else value for key, value in load.items()}
