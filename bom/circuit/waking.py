@@ -79,10 +79,12 @@ def converter_wakes(bike: Bike) -> bool:
 
 def _steps(bike: Bike, end: Settled) -> Iterator[Step]:
     solution = end.solution
-    if "converter in" in solution.compiled.index:
-        yield Step("pack volts stand at the converter", solution.at("converter in", "converter minus"))
-    if "12 V plus" in solution.compiled.index:
-        yield Step("the converter gives 12 V", solution.at("12 V plus", "12 V minus"))
+    for what, plus, minus in (
+        ("pack volts stand at the converter", "converter in", "converter minus"),
+        ("the converter gives 12 V", "12 V plus", "12 V minus"),
+    ):
+        if plus in solution.compiled.index and (volts := solution.at(plus, minus)) >= DEAD_V:
+            yield Step(what, volts)
     for coil, pulls in end.turns:
         volts = coil_v(bike, coil, solution) if pulls and coil != PRECHARGE_RELAY else closer_v(bike, solution)
         if coil == PRECHARGE_RELAY:

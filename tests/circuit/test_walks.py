@@ -224,3 +224,11 @@ def test_a_load_that_no_way_feeds_with_the_key_off_is_told(kind: str, converted:
 def _as_written(load: dict[str, object]) -> dict[str, object]:
     units = {"power": "W", "current": "A"}
     return {key: f"{value} {units[key]}" if key in units else value for key, value in load.items()}
+
+
+def test_a_converter_that_sleeps_is_no_step_of_the_waking_order(converted: Converted) -> None:
+    """Worked: it waits for 12 V at its enable and nothing else gives any: 0 V are no step to tick off."""
+    waking = converted("street-72", {"pins.converter": "CV-0454"}).walks.waking
+    assert waking is not None
+    assert [step.what for step in waking.steps] == ["pack volts stand at the converter"]
+    assert "converter" in {stuck.waits_for for stuck in waking.stuck}
