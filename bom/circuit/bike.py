@@ -103,7 +103,7 @@ def network(
     draws: list[Draw] = []
     sources = [Source("pack", "pack plus", PACK_MINUS, *bike.pack(state, ends))]
     for bridge in bike.bridges:
-        if not standing.closed(bridge):
+        if not standing.closed(bridge) or (bridge.kind == "controller" and _feeds_nothing(bike, state, standing)):
             continue
         if bridge.kind in ("fuse", "contact", "plug", "shunt", "resistor", "sense"):
             part = bike.view.parts.get(bridge.place)
@@ -117,6 +117,11 @@ def network(
     if bike.joined:
         resistors.append(Resistor("converter's common minus", "converter minus", "12 V minus", COMMON_OHM))
     return Network(tuple(resistors), tuple(sources), tuple(draws), tuple(converters), REFERENCES)
+
+
+def _feeds_nothing(bike: Bike, state: State, standing: Positions) -> bool:
+    """Tell whether regeneration has no pack to go to: behind an open contactor its amps would lift volts no end."""
+    return state.traction == "regeneration" and "contactor" in bike.coils - standing.coils
 
 
 def air_c(bike: Bike, wire: str, state: State) -> float:

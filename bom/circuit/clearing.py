@@ -17,7 +17,8 @@ from bom.physics.fuse import earliest_s, latest_s, let_through_a2s, surely_opens
 Floats = npt.NDArray[np.float64]
 Ints = npt.NDArray[np.intp]
 
-CLEARING_SHARE = 0.5  # a fuse that carries less leaves the short burning when it opens: more is fed around it
+SHARE = 0.02  # of the short's amps, below which a branch has no part in it
+MAIN_SHARE = 0.5  # of the short's amps: a fuse that carries less leaves it burning when it opens
 LEAST_A = 0.01
 LONGEST_S = 86_400.0  # a day stands for "for ever": by then a wire is as hot as it gets
 
@@ -51,13 +52,13 @@ def fuse_of(name: str, column: int, part: Parts | None) -> Fuse:
 class Openings:
     """What the fuses do in some shorts, a row each; -1 for a fuse that is not there.
 
-    first       the fuse that has surely opened first
-    smallest    the smallest fuse of the path
+    first       the fuse that has surely opened first, of those that carry most of the short
+    smallest    the smallest fuse of those
     also        another fuse of the path that may open before the first one surely has
     known       False where none surely opens and the times of one are not known
     earliest_s  before this the first surely does not open
     latest_s    by then it surely has; inf where none does
-    low_s       s that heat a wire as the first lets through at most, on the amps it surely gets
+    low_s       s that heat a wire as the first, else the smallest, lets through at most, on the amps it surely gets
     high_s      the same on the amps it may get
     """
 
@@ -77,13 +78,16 @@ def openings(fuses: Sequence[Fuse], low_a: Floats, high_a: Floats, short_a: Floa
     low_a, high_a  least and greatest amps of each fuse, a row a short
     short_a        greatest amps of the shorts themselves
     """
-    part_in = (high_a > CLEARING_SHARE * short_a[:, None]) & (high_a > LEAST_A)
+    part_in = (high_a > SHARE * short_a[:, None]) & (high_a > LEAST_A)
     rows, columns = np.nonzero(part_in)
     # A converter's limit of just twice the rating counts as that, whatever the last digits of a division say.
     rated = np.array([fuse.rated_a for fuse in fuses])[columns]
     low, high = (np.round(amps[rows, columns] / rated, 9) for amps in (low_a, high_a))
     times = _times(fuses, columns, np.minimum(low, MOST_MULTIPLE), np.minimum(high, MOST_MULTIPLE))
-    latest = np.where(np.isnan(times[0]), np.inf, times[0])
+    # A second source feeds its few amps through a fuse that the short itself does not pass.
+    main = high_a[rows, columns] > MAIN_SHARE * short_a[rows]
+    in_way = np.flatnonzero(main)
+    latest = np.where(np.isnan(times[0]) | ~main, np.inf, times[0])
     count = len(short_a)
     first = _best(rows, latest, count)
     opens = (first >= 0) & np.isfinite(np.append(latest, np.inf)[first])
@@ -91,18 +95,21 @@ def openings(fuses: Sequence[Fuse], low_a: Floats, high_a: Floats, short_a: Floa
     others[first[first >= 0]] = np.inf
     rival = _best(rows, others, count)
     overlaps = opens & (np.append(others, np.inf)[rival] < np.append(latest, np.inf)[first])
-    unknown = np.bincount(rows, np.isnan(times[0]), minlength=count) > 0
-    picked = [np.where(opens, np.append(column, np.inf)[first], np.inf) for column in times]
+    unknown = np.bincount(rows, np.isnan(times[0]) & main, minlength=count) > 0
     index = np.append(columns, -1)
+    smallest = np.append(in_way, -1)[_best(rows[in_way], rated[in_way], count)]
+    # One that worn contacts keep shut may still open on the greatest amps: the heat of either end is its own.
+    meant = np.where(opens, first, smallest)
+    picked = [np.where(opens, np.append(column, np.inf)[first], np.inf) for column in times[:2]]
+    heats = [np.append(column, np.inf)[meant] for column in times[2:]]
     return Openings(
         np.where(opens, index[first], -1),
-        index[_best(rows, rated, count)],
+        index[smallest],
         np.where(overlaps, index[rival], -1),
         opens | ~unknown,
         picked[1],
         picked[0],
-        picked[2],
-        picked[3],
+        *heats,
     )
 
 

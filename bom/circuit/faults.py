@@ -7,7 +7,7 @@ import numpy as np
 import numpy.typing as npt
 
 from bom.circuit.bike import FRAME, PACK_MINUS, RAIL_MINUS, Bike
-from bom.circuit.clearing import LEAST_A, Fuse, Metals, Openings, fuse_of, openings
+from bom.circuit.clearing import LEAST_A, SHARE, Fuse, Metals, Openings, fuse_of, openings
 from bom.circuit.compiled import Compiled
 from bom.circuit.fault import Fault, Hot
 from bom.circuit.fault_network import CONVERTER, Limit, converter_limit, fault_network
@@ -23,7 +23,6 @@ _Name = tuple[str, str, str]
 """A short: its point, what it touches in words, and the point it touches."""
 
 SHORT_OHM = 1e-4  # metal on metal
-SHARE = 0.02  # of the short's amps, below which the converter has no part in it
 PATH_SHARE = 0.5
 LEAST_V = 1.0  # points nearer than this stand at like volts: two minus ends between which a battery is charged
 RETURN_KINDS = ("load", "controller", "meter", "charger", "key input", "coil", "closer", "buffer")

@@ -11,6 +11,8 @@ from bom.duties.circuits import bus_capacitance
 from bom.physics.inrush import capacitor_rush, coil_pull, filament_rush
 from bom.physics.precharge import greatest_load_w, left_after_precharge_v, stored_energy_j, time_under_load_s
 
+OVER = 5.0  # time constants after the peak: less than a twentieth of it is left, ringing or not
+
 
 @dataclass(frozen=True)
 class Rush:
@@ -60,7 +62,8 @@ def _closing(what: str, volts: float, ohm: float, farads: float, henries: float,
     rush = capacitor_rush(voltage_v=volts, resistance_ohm=ohm, capacitance_f=farads, inductance_h=henries)
     loop = f"{units.show(ohm, 'resistance')}{f' and {henries * 1e6:.2f} µH' if henries else ''}"
     because = f"{volts:.1f} V across {loop} onto {units.show(farads, 'capacitance')}"
-    return Rush(what, float(rush.peak_a), float(rush.time_constant_s), float(rush.heat_j), because, datum)
+    over_s = float(rush.peak_s) + OVER * float(rush.time_constant_s)
+    return Rush(what, float(rush.peak_a), over_s, float(rush.heat_j), because, datum)
 
 
 def _precharge(bike: Bike, ohm: float, volts: float) -> Rush:

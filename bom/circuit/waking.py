@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from bom.circuit.bike import Bike
-from bom.circuit.live import PRECHARGE_RELAY, Live, Settled, closer_v, coil_v, lit, live, pull_in_v, settle
+from bom.circuit.live import DEAD_V, PRECHARGE_RELAY, Live, Settled, closer_v, coil_v, lit, live, pull_in_v, settle
 from bom.circuit.positions import Positions
 from bom.loom.bridges import CLOSER
 from bom.loom.model import Bridge
@@ -84,10 +84,12 @@ def converter_wakes(bike: Bike) -> bool:
 
 def _steps(bike: Bike, end: Settled) -> Iterator[Step]:
     solution = end.solution
-    if "converter in" in solution.compiled.index:
-        yield Step("pack volts stand at the converter", solution.at("converter in", "converter minus"), "converter in")
-    if "12 V plus" in solution.compiled.index:
-        yield Step("the converter gives 12 V", solution.at("12 V plus", "12 V minus"), "12 V plus")
+    for what, plus, minus in (
+        ("pack volts stand at the converter", "converter in", "converter minus"),
+        ("the converter gives 12 V", "12 V plus", "12 V minus"),
+    ):
+        if plus in solution.compiled.index and (volts := solution.at(plus, minus)) >= DEAD_V:
+            yield Step(what, volts, plus)
     for coil, pulls in end.turns:
         own = pulls and coil != PRECHARGE_RELAY
         volts, at = (
@@ -146,7 +148,7 @@ def _losses(bike: Bike) -> Iterator[Loss]:
 
 
 def riding(bike: Bike) -> State | None:
-    """Give the state that asks most of the 12 V side with the contactor closed."""
-    budget = bike.view.facts.budget
-    rides = [state for state in budget.kinds if state.key and state.contactor]
+    """Give the state that asks most of the 12 V side with the contactor closed, and pushes no amps into the pack."""
+    budget, pushes = bike.view.facts.budget, ("regeneration", "charging")
+    rides = [state for state in budget.kinds if state.key and state.contactor and state.traction not in pushes]
     return max(rides, key=lambda state: budget.states[state.name], default=None)

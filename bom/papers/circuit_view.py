@@ -70,7 +70,7 @@ def _short(row: ShortRow) -> View:
         "to": row.to,
         "end": row.end.word,
         "amps": low if low == high else f"{low} to {high}",
-        "opens": f"{row.fuse}, {row.latest_s:.3g} s" if isfinite(row.latest_s) else "never",
+        "opens": f"{row.fuse}, {row.latest_s:g} s" if isfinite(row.latest_s) else "never",
         "hot": warm,
     }
 

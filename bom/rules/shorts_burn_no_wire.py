@@ -83,7 +83,7 @@ def told(fault: Fault) -> str:
     """Put the numbers of a short that ends badly into words."""
     words = [f"fed by the {fault.source}"]
     if fault.fuse:
-        opens = f"opens within {fault.latest_s:.3g} s" if fault.opens else "may never open"
+        opens = f"opens within {fault.latest_s:g} s" if fault.opens else "may never open"
         words.append(f"{fault.fuse} {opens}")
     if fault.fuse and not fault.opens and fault.would_do_a > 0:
         words.append(f"one of {fault.would_do_a:.3g} A or less would")
