@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 from enum import IntEnum
+from math import inf, nan
 
 LEAST_FLOW_A = 0.05
 LATE_S = 5.0
@@ -48,12 +49,16 @@ class Hot:
     end_c    how hot it gets until the fuse has opened
     limit_c  what its insulation stands for seconds
     rest_c   what it stands for ever, where it was to begin with
+    amps     that heat it most, of the least and the greatest of the short
+    time_s   for which they do, as far as the fuse lets them through
     """
 
     wire: str
     end_c: float
     limit_c: float
     rest_c: float
+    amps: float = nan
+    time_s: float = inf
 
     @property
     def burns(self) -> bool:

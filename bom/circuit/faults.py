@@ -151,12 +151,14 @@ def _hottest(ground: _Ground, low: Floats, high: Floats, opened: Openings, *, gu
     for amps, time_s in ((low, opened.low_s), (high, opened.high_s)):
         ends.append(metals.after_c(best, amps[rows, ground.wires[best]], np.nan_to_num(time_s, nan=np.inf)))
     carried = high[rows, ground.wires[best]] > LEAST_A
-    hottest = np.maximum(*ends)
+    hottest, many = np.maximum(*ends), ends[1] >= ends[0]
+    amps = np.where(many, high[rows, ground.wires[best]], low[rows, ground.wires[best]])
+    time_s = np.where(many, opened.high_s, opened.low_s)
     return [
-        Hot(metals.strands[wire].wire.name, float(end), float(metals.limit_c[wire]), float(metals.start_c[wire]))
+        Hot(metals.strands[wire].wire.name, float(end), float(metals.limit_c[wire]), float(metals.start_c[wire]), *heat)
         if flows
         else None
-        for wire, end, flows in zip(best, hottest, carried, strict=True)
+        for wire, end, flows, *heat in zip(best, hottest, carried, amps.tolist(), time_s.tolist(), strict=True)
     ]
 
 

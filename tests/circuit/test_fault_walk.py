@@ -8,7 +8,7 @@ import pytest
 
 from bom.build import Build
 from bom.circuit.fault import End, Fault, Hot
-from bom.rules.shorts_burn_no_wire import _amps, told
+from bom.circuit.short_figures import amps_figure, told
 from bom.trace import Origin
 
 Converted = Callable[..., Build]
@@ -106,7 +106,7 @@ def test_amps_of_a_short_on_the_buffer_battery_are_not_told_as_the_packs(convert
     """Worked: 84 V over some ohms is no account of amps that a 12.8 V battery gives."""
     build = converted("street-72", {"wishes.buffer_battery": True})
     fed = next(f for f in build.walks.faults if f.source == "buffer battery" and f.high_a > 1 and not f.limited)
-    trace = _amps(build.walks.bike.view, fed).trace
+    trace = amps_figure(build.walks.bike.view, fed).trace
     assert isinstance(trace, Origin)
     assert trace.kind == "solved state"
 
