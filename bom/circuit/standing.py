@@ -96,7 +96,7 @@ def collapse(bike: Bike, state: State, solution: Solution) -> str:
     lets_go = [name for name in solution.let_go if name != "converter" or _fed(bike, state)]
     dark = {} if "converter" in lets_go else _dark(bike, state, solution)
     told += [f"the {name} lets go" for name in lets_go if name not in dark]
-    told += [f"the {name} is to be on and has {volts:.1f} V" for name, volts in dark.items()]
+    told += [f"should be on and has {volts:.1f} V: {name}" for name, volts in dark.items()]
     told += _below(bike, state, solution)
     told += [
         f"the coil of the {coil} drops out at {max(coil_v(bike, coil, solution), 0.0):.1f} V"

@@ -260,7 +260,7 @@ def test_a_load_that_no_way_feeds_with_the_key_off_is_told(kind: str, converted:
     clock = {"name": "clock", "kind": kind, "power": "2 W", "on": ["always"], "circuit": "clock", "run": "dash"}
     build = converted("street-72", {"loads": [*map(_as_written, loads), clock]})
     told = [f.because for f in build.findings if f.rule == "states-stand" and f.verdict == Verdict.FAIL]
-    assert any("the clock is to be on and has 0.0 V" in because for because in told)
+    assert any("should be on and has 0.0 V: clock" in because for because in told)
     assert not any("display" in because for because in told)
 
 
