@@ -135,9 +135,13 @@ def air_c(bike: Bike, wire: str, state: State) -> float:
 
 def _wires(bike: Bike, state: State, ends: Ends, hot_c: Mapping[str, float], without: str) -> list[Resistor]:
     margins = bike.view.facts.margins
-    joint = margins.joint_high_ohm if ends.worn else margins.joint_low_ohm
     return [
-        Resistor(name, strand.wire.start, strand.wire.end, strand.ohm(hot_c.get(name, air_c(bike, name, state)), joint))
+        Resistor(
+            name,
+            strand.wire.start,
+            strand.wire.end,
+            strand.ohm(hot_c.get(name, air_c(bike, name, state)), margins, worn=ends.worn),
+        )
         for name, strand in bike.strands.items()
         if name != without and strand.wire.count == 1
     ]

@@ -10,7 +10,7 @@ import numpy.typing as npt
 from bom.circuit.ohms import Strand
 from bom.judge.ratings import MOST_MULTIPLE, TimePoint, time_band
 from bom.parts import Parts
-from bom.physics.adiabatic import withstand_a2s
+from bom.physics.adiabatic import LONGEST_ADIABATIC_S, withstand_a2s
 from bom.physics.fault_heat import end_with_loss_c
 from bom.physics.fuse import earliest_s, latest_s, let_through_a2s, surely_opens_multiple
 
@@ -20,6 +20,7 @@ Ints = npt.NDArray[np.intp]
 SHARE = 0.02  # of the short's amps, below which a branch has no part in it
 MAIN_SHARE = 0.5  # of the short's amps: a fuse that carries less leaves it burning when it opens
 LEAST_A = 0.01
+LASTING_S = 600.0  # by then a bundle is as hot as it gets
 LONGEST_S = 86_400.0  # a day stands for "for ever": by then a wire is as hot as it gets
 
 
@@ -152,6 +153,12 @@ class Metals:
     start_c: Floats
     air_c: Floats
     limit_c: Floats
+    lasting_c: Floats
+    ampacity_a: Floats
+
+    def stands_c(self, wires: Ints, time_s: Floats) -> Floats:
+        """Give what one wire stands in each short: for seconds its insulation's end, past 5 s its cable's class."""
+        return np.where(time_s > LONGEST_ADIABATIC_S, self.lasting_c[wires], self.limit_c[wires])
 
     @cached_property
     def withstands(self) -> Floats:
@@ -162,7 +169,7 @@ class Metals:
     def after_c(self, wires: Ints, amps: Floats, time_s: Floats) -> Floats:
         """Give the temperature of one wire for each short, from the heat it stands in service."""
         air = np.minimum(self.air_c[wires], self.start_c[wires])
-        return np.asarray(
+        alone = np.asarray(
             end_with_loss_c(
                 area_mm2=self.area_mm2[wires],
                 conductor_mm=self.conductor_mm[wires],
@@ -176,3 +183,6 @@ class Metals:
             ),
             dtype=np.float64,
         )
+        # What lasts meets its neighbours' heat too: the rise goes with the square of the amps, as in service.
+        bundled = air + (self.start_c[wires] - air) * np.square(amps / self.ampacity_a[wires])
+        return np.where(time_s >= LASTING_S, np.fmax(alone, bundled), alone)

@@ -155,10 +155,12 @@ def _hottest(ground: _Ground, low: Floats, high: Floats, opened: Openings, *, gu
     amps = np.where(many, high[rows, ground.wires[best]], low[rows, ground.wires[best]])
     time_s = np.where(many, opened.high_s, opened.low_s)
     return [
-        Hot(metals.strands[wire].wire.name, float(end), float(metals.limit_c[wire]), float(metals.start_c[wire]), *heat)
+        Hot(metals.strands[wire].wire.name, float(end), float(limit), float(metals.start_c[wire]), *heat)
         if flows
         else None
-        for wire, end, flows, *heat in zip(best, hottest, carried, amps.tolist(), time_s.tolist(), strict=True)
+        for wire, end, limit, flows, *heat in zip(
+            best, hottest, metals.stands_c(best, time_s), carried, amps.tolist(), time_s.tolist(), strict=True
+        )
     ]
 
 

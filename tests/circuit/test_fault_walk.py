@@ -44,7 +44,7 @@ def test_the_least_amps_come_from_an_empty_cold_aged_pack_through_hot_worn_coppe
     leads = ["pack lead", "lead to pack plug", "lead to isolator", "lead to plus post"]
     leads += ["return to pack plug", "return to pack minus"]
     hot = 1 + 0.00393 * (105.0 - 20.0)
-    ohm = 3 * 0.038 + 1e-4 + sum(_ohm_20(build, lead) * hot + 2 * margins.joint_high_ohm for lead in leads)
+    ohm = 3 * 0.038 + 1e-4 + sum(_ohm_20(build, lead) * hot + 2 * margins.bolted_joint_high_ohm for lead in leads)
     rated = float(build.filled["main fuse"].part.number("rated_a")[0])
     ohm += margins.fuse_drop_high_v / rated + 3 * margins.heavy_contact_high_ohm
     assert _fault(build, "plus post").low_a == pytest.approx(62.0 / ohm, rel=1e-6)
@@ -218,14 +218,17 @@ def test_a_fuse_that_takes_hours_is_told_in_plain_seconds(converted: Converted) 
 
 
 def test_a_fuse_that_worn_contacts_keep_shut_still_opens_on_the_greatest_amps(converted: Converted) -> None:
-    """Worked: 190 A or so are 1.3 x 150 A and need never open; 2 kA open it in 0.05 s, so that no lead melts."""
+    """Worked: 195 A are 1.3 x 150 A and need never open; 2 kA open it in 0.05 s, so that no lead melts.
+
+    What lasts heats a lead of 156 A in its bundle from 45 C by (195 / 156)^2 of the 60 K it may: 139 C, past its class.
+    """
     fault = _fault(converted("street-72", {"margins.heavy_contact_high_ohm": 0.05}), "contactor out")
     assert fault.fuse == "main fuse"
     assert not fault.opens
     assert fault.high_a > 10 * 150.0
     assert fault.wire is not None
-    assert fault.wire.end_c < fault.wire.limit_c
-    assert fault.end == End.NEVER
+    assert fault.wire.end_c == pytest.approx(139, abs=1)
+    assert fault.end == End.BURNS
 
 
 @pytest.mark.parametrize(("hot", "end"), [("wire", End.BURNS), ("stub", End.STUB)])
