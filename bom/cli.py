@@ -183,7 +183,7 @@ def _check(options: argparse.Namespace) -> int:
 
 
 def _why(options: argparse.Namespace) -> int:
-    from bom.check.why import accounts, matching, nearest_keys
+    from bom.check.why import accounts, matching, nearest_keys, told_otherwise
     from bom.check.why_text import as_text, candidates
     from bom.check.why_tree import as_data
 
@@ -191,9 +191,9 @@ def _why(options: argparse.Namespace) -> int:
     build = session.other if options.other else session.build
     keys = matching(build, options.finding)
     if len(keys) != 1:
-        print(
-            candidates(options.finding, keys or nearest_keys(build, options.finding), known=bool(keys)), file=sys.stderr
-        )
+        otherwise = "" if keys else told_otherwise(build, options.finding)
+        near = keys or nearest_keys(build, options.finding)
+        print(otherwise or candidates(options.finding, near, known=bool(keys)), file=sys.stderr)
         return BROKEN
     told = [as_data(account, session, build.arrangement) for account in accounts(build, keys[0])]
     if options.json:

@@ -1,7 +1,7 @@
 """Which contacts are closed in a state, and which loads are lit."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 
 from bom.loom.bridges import CLOSER_CLOSES, CLOSER_FILLS
 from bom.loom.model import Bridge
@@ -50,10 +50,6 @@ class Positions:
     def lit(self, name: str) -> bool:
         """Tell whether a load is on."""
         return name in self.loads and bool(self.conditions & set(self.loads[name].on))
-
-    def with_coils(self, coils: frozenset[str]) -> "Positions":
-        """Let other coils be pulled in."""
-        return replace(self, coils=coils)
 
 
 def positions_of(state: State, loads: Mapping[str, Load], coils: frozenset[str]) -> Positions:

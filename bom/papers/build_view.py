@@ -103,7 +103,8 @@ def _tables(build: Build, fuses: Sequence[FuseRow]) -> Row:
 
 def number(value: float, unit: str, digits: int = 3) -> str:
     """Print a figure with its unit, or say that it is not known."""
-    return f"{value:.{digits}g} {unit}" if isfinite(value) else "not known"
+    rounded = float(f"{value:.{digits}g}")
+    return f"{rounded:.15g} {unit}" if isfinite(value) else "not known"
 
 
 def _trouble(entry: Trouble) -> Row:

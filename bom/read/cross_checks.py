@@ -29,6 +29,7 @@ def name_faults(file: str, data: Mapping[str, object], lines: Lines) -> list[Fau
     load_names = [name for load in loads if isinstance(name := load.get("name"), str)]
     _names(finder, ("loads",), loads)
     _names(finder, ("donor", "items"), items)
+    _names(finder, ("states",), _tables(data.get("states")))
     known = f"Name a load of the load list: {', '.join(load_names)}." if load_names else "The load list is empty."
     if len(load_names) == len(loads):  # else any name may be that of a load whose own could not be read
         _feeds(finder, items, load_names, known)

@@ -40,6 +40,8 @@ Condition = Literal["always", "key", "riding", "night", "brake", "indicate", "ho
 Cells = Literal["full", "nominal", "empty", "highest"]
 Traction = Literal["none", "idle", "continuous", "peak", "regeneration", "charging"]
 Keep = Literal["yes", "if it passes", "no"]
+# What the controller can do through a closed contactor alone.
+THROUGH_THE_CONTACTOR = ("continuous", "peak", "regeneration")
 
 
 class Section(BaseModel):
@@ -326,6 +328,12 @@ class StateSection(Section):
     key: bool = Field(True, description="the key is on")
     contactor: bool = Field(True, description="the main contactor is closed")
     traction: Traction = Field("idle", description="what the controller does")
+
+    @model_validator(mode="after")
+    def _drives_through_the_contactor(self) -> "StateSection":
+        if not self.contactor and self.traction in THROUGH_THE_CONTACTOR:
+            raise ValueError(f'Write contactor = true: traction "{self.traction}" runs through it.')
+        return self
 
 
 class JobFile(Section):

@@ -148,3 +148,22 @@ def test_unknown_is_the_same_as_left_out(project: Path, tmp_path: Path) -> None:
     pack = loaded.job.pack
     assert pack.pack_resistance is None
     assert "pack_resistance" not in pack.model_fields_set
+
+
+def test_states_of_one_name_and_a_ride_past_an_open_contactor(told: Told) -> None:
+    own = """
+[[states]]
+name = "odd"
+on = ["riding"]
+
+[[states]]
+name = "odd"
+on = ["night"]
+contactor = false
+traction = "peak"
+
+[money]"""
+    twice, past = sorted(told("street-72", ("[money]", own)), key=lambda fault: fault.accepted)
+    assert twice.place == "states[2] (odd).name"
+    assert twice.accepted.startswith("Give each its own name; line ")
+    assert past.accepted == 'Write contactor = true: traction "peak" runs through it.'
