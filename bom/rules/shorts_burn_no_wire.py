@@ -47,7 +47,8 @@ def _answer(view: LoomView, end: End, verdict: Verdict, faults: Sequence[Fault])
     worst = max(faults, key=_badness)
     subject = worst.point if len(faults) == 1 else f"{worst.point} and {len(faults) - 1} more"
     datum = f"opening times of the {worst.fuse}, or the converter's limit" if end == End.NOT_KNOWN else ""
-    hot = next((hot for hot in (worst.wire, worst.stub) if hot and hot.burns and isfinite(hot.time_s)), None)
+    burnt = [hot for hot in (worst.wire, worst.stub) if hot and hot.burns]
+    hot = next((hot for hot in burnt if isfinite(hot.time_s) and hot.wire in view.parts), None)
     if hot:
         heat, stands = heat_figure(view, worst, hot), stands_figure(view, hot)
         offered, needed = f"{end.word}: {heat.high:g} kA²s", f"at most {stands.high:g} kA²s"
