@@ -65,7 +65,7 @@ def job_path(origin: Origin, job: Any) -> Path:
     return path
 
 
-def _is_meant(entry: Any, name: str) -> bool:
+def _is_meant(entry: Any, name: str) -> Any:
     """Tell whether an entry bears a name; a lead is named by its device and its label, like "grip: throttle signal"."""
     device, _, label = name.partition(": ")
     if isinstance(entry, Lead):

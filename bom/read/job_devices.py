@@ -58,4 +58,7 @@ class Device(Section):
     stops_on_high_throttle: bool | None = Field(
         None, description="controllers: a throttle signal above its range stops the motor"
     )
+    keeps_apart: bool | None = Field(
+        None, description="its leads on the 12 V side and those on the controller share no minus inside"
+    )
     leads: list[Lead] = Field([], description="its leads")
