@@ -4,9 +4,10 @@ from bom.leads.model import End
 from bom.read.job import JobFile
 from bom.read.job_devices import Device, Lead
 from bom.read.lead_colours import WORDS, in_words
+from bom.read.lead_faults import LOOM
 from bom.read.lead_kinds import OUTWARDS, SIGNALS
 
-LOOM, KEY_WIRE = "loom", "key input wire"
+KEY_WIRE = "key input wire"
 
 
 def ends_of(job: JobFile) -> list[End]:

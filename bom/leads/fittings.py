@@ -6,8 +6,8 @@ Pack volts have a plug of their own: a wet or crossed plug would put them on eve
 from collections import Counter
 from collections.abc import Iterator, Sequence
 
-from bom.leads.ends import LOOM
 from bom.leads.model import LEADS, PACK_LEADS, End, Fitting, Join
+from bom.read.lead_faults import LOOM
 from bom.read.lead_kinds import PACK
 
 AT_BAR = ("throttle", "brake switch", "button", "meter", "display")
@@ -18,7 +18,7 @@ def plug_of(first: End, second: End) -> str:
     if second.outside:
         return ""
     at_pack = PACK in (first.level, second.level)
-    return f"{second.device} pack lead plug" if at_pack else f"{second.device} lead plug"
+    return f"{second.device} lead plug at pack volts" if at_pack else f"{second.device} lead plug"
 
 
 def fittings_of(joins: Sequence[Join], unused: Sequence[End]) -> Iterator[Fitting]:
@@ -64,7 +64,7 @@ def _splices(joins: Sequence[Join]) -> Iterator[Fitting]:
             devices = tuple(dict.fromkeys(other.device for join in there for other in join.ends if not other.outside))
             title = f"splice of what meets at the {end.device}'s {end.label}"
             yield Fitting(
-                f"{end.device} {end.label} splice",
+                f"{end.name} splice",
                 "splice",
                 title,
                 _circuit(there),
@@ -81,7 +81,7 @@ def _taps(joins: Sequence[Join]) -> Iterator[Fitting]:
         first, second = join.ends
         if second.outside and second.device != LOOM:
             title = f"splice of the {first.device}'s {first.label} into the wire of the {second.device}"
-            name = f"{first.device} {first.label} tap at {second.device}"
+            name = f"{first.name} tap at {second.device}"
             yield Fitting(name, "splice", title, _circuit([join]), "frame", 3, 1, (first.device,))
 
 

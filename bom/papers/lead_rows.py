@@ -67,7 +67,7 @@ def _joined(join: Join, build: Build) -> LeadRow:
 
 
 def _tap(join: Join, build: Build) -> str:
-    name = f"{join.first.name.replace(': ', ' ')} tap at {join.second.device}"
+    name = f"{join.first.name} tap at {join.second.device}"
     return name if name in build.loom.leads.fitting_of else ""
 
 
@@ -82,7 +82,7 @@ def _do(join: Join, build: Build) -> str:
     """Say what is to be done at a joint besides joining it."""
     leads, said = build.loom.leads, []
     for end in join.ends:
-        splice = f"{end.device} {end.label} splice"
+        splice = f"{end.name} splice"
         if splice in leads.fitting_of:
             said.append(f"through the {splice} ({_part(splice, build)})")
     if join.because == SERVES:

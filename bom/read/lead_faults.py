@@ -10,7 +10,7 @@ from bom.read.lead_kinds import TRADE_WORDS
 from bom.read.locate import Lines
 from bom.read.words import nearest
 
-NOTHING = "nothing"
+NOTHING, LOOM = "nothing", "loom"
 Table = Mapping[str, Any]
 
 
@@ -18,7 +18,7 @@ def lead_faults(file: str, data: Mapping[str, object], lines: Lines) -> list[Fau
     """Find them in the file as it stands: other faults do not hide these."""
     finder = Finder(file, lines)
     devices = _tables(data.get("devices"))
-    _device_names(finder, devices)
+    _device_names(finder, devices, _others(data))
     known = _known(data, devices)
     for index, device in enumerate(devices):
         leads = _tables(device.get("leads"))
@@ -41,7 +41,14 @@ def _label(lead: Table) -> str:
     return str(lead.get("name") or (TRADE_WORDS.get(function, function) if isinstance(function, str) else ""))
 
 
-def _device_names(finder: Finder, devices: list[Table]) -> None:
+def _others(data: Mapping[str, object]) -> list[str]:
+    """List the donor items and loads by name."""
+    donor = data.get("donor")
+    items = _tables(donor.get("items")) if isinstance(donor, dict) else []
+    return [str(entry.get("name", "")) for entry in (*items, *_tables(data.get("loads")))]
+
+
+def _device_names(finder: Finder, devices: list[Table], others: list[str]) -> None:
     seen: set[str] = set()
     for index, device in enumerate(devices):
         name = device.get("name")
@@ -50,6 +57,9 @@ def _device_names(finder: Finder, devices: list[Table]) -> None:
         path = ("devices", index, "name")
         if name in seen:
             finder.add(path, name, "Give each device its own name.")
+        elif name in (*others, LOOM):
+            accepted = "A donor item, a load or the loom has this name: give the device another, and name it with to."
+            finder.add(path, name, accepted)
         elif not name.strip() or " / " in name or ": " in name or not name.isprintable():
             finder.add(path, name, 'Write a name on one line, without " / " or ": ".')
         seen.add(name)
@@ -84,11 +94,8 @@ def _colour(finder: Finder, path: tuple[str | int, ...], lead: Table, device: Ta
 
 def _known(data: Mapping[str, object], devices: list[Table]) -> list[str]:
     """List everything a lead may be joined to."""
-    donor = data.get("donor")
-    items = _tables(donor.get("items")) if isinstance(donor, dict) else []
-    others = [str(entry.get("name", "")) for entry in (*items, *_tables(data.get("loads")))]
     ends = [f"{device.get('name')}: {_label(lead)}" for device in devices for lead in _tables(device.get("leads"))]
-    return [*ends, *others, NOTHING]
+    return [*ends, *_others(data), NOTHING]
 
 
 def _joint(finder: Finder, path: tuple[str | int, ...], lead: Table, device: Table, known: list[str]) -> None:

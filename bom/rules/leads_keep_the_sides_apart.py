@@ -13,9 +13,9 @@ Source:   common practice, no source.
 from bom.judge.loom_view import LoomAnswer, LoomView
 from bom.judge.rule import LoomRule
 from bom.judge.verdict import Verdict
-from bom.leads.ends import LOOM
 from bom.leads.model import Join, Pairing
 from bom.read.job_devices import Device
+from bom.read.lead_faults import LOOM
 from bom.trace import Fact, Origin
 
 WHAT = "pack and 12 V side"

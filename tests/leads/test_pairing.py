@@ -75,7 +75,7 @@ def test_two_brake_switches_share_the_brake_input(paired: Paired) -> None:
     assert met(found)["lever: brake"] == met(found)["pedal: brake"] == "control: brake"
     splices = {fitting.name: fitting.leads for fitting in found.fittings if fitting.family == "splice"}
     # the controller's own lead and one to each switch
-    assert splices == {"control brake splice": 3, "control brake ground splice": 3}
+    assert splices == {"control: brake splice": 3, "control: brake ground splice": 3}
 
 
 def test_a_plug_has_a_way_for_each_lead(paired: Paired) -> None:
@@ -96,7 +96,7 @@ def test_pack_volts_have_a_plug_of_their_own(paired: Paired) -> None:
     other = {"name": "gauge", "kind": "meter", "leads": [takes, {"function": "meter ground", "signal": "ground"}]}
     control = {"name": "second", "kind": "controller", "leads": [gauge]}
     plugs = {join.plug for join in paired(None, other, control).joins if "gauge" in (join.second.device,)}
-    assert plugs == {"gauge pack lead plug", "gauge lead plug"}
+    assert plugs == {"gauge lead plug at pack volts", "gauge lead plug"}
 
 
 def test_the_key_input_joins_the_wire_of_the_loom(paired: Paired) -> None:
@@ -116,7 +116,7 @@ def test_a_donor_item_or_a_load_is_named_and_tapped(to: str, signal: str, paired
     found = paired({"control: brake": {"to": to, "signal": "12 V high-active"}})
     join = next(join for join in found.joins if join.second.device == to)
     assert (join.second.signal, join.plug) == (signal, "")
-    assert f"control brake tap at {to}" in found.fitting_of
+    assert f"control: brake tap at {to}" in found.fitting_of
 
 
 def test_look_alikes_are_of_the_same_device_and_in_use(paired: Paired) -> None:
