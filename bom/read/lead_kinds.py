@@ -154,5 +154,7 @@ INSTEAD: Mapping[str, str] = {
     "button ground": "signal ground",
     "meter ground": "signal ground",
     "throttle supply": "5 V output",
+    "hall supply": "5 V output",
+    "hall ground": "signal ground",
     "meter supply": "12 V output",
 }

@@ -1,7 +1,8 @@
 """What one lead gives, the other must be able to read.
 
-Asks:     one lead gives and the other takes; a throttle's range overlaps the controller's, rests at or below its start
-          and reaches its full throttle; a supply stays inside the window of what it feeds.
+Asks:     one lead gives and the other takes the same kind of signal; a throttle's range overlaps the
+          controller's, rests at or below its start and reaches its full throttle; a supply stays inside the window
+          of what it feeds.
 Why:      a grip that rests above the controller's start drives off by itself; one that ends below never gives full
           power; two inputs joined do nothing, and a ground-active input joined to ground is always on.
 Cure:     the controller's own setting of throttle start and end, or another grip; the other brake input.
@@ -19,6 +20,8 @@ from bom.leads.model import End, Join
 from bom.span import Span
 
 ANALOGUE = "5 V analogue"
+FED = ("feed", "enable", "high-active")
+KIND = "kind of signal"
 RANGE, REST, FULL, WINDOW, DRIVEN = (
     "range",
     "volts at rest",
@@ -35,10 +38,8 @@ def judge(view: LoomView) -> list[LoomAnswer]:
 
 def _joint(join: Join, view: LoomView) -> Iterator[LoomAnswer]:
     giver, taker = join.with_role("gives"), join.with_role("takes")
-    if giver and taker and giver.signal == taker.signal == ANALOGUE:
-        yield from _analogue(join, giver, taker, view)
-    elif giver and taker and giver.signal.endswith("supply") and taker.signal.endswith(("feed", "enable", "active")):
-        yield from _supply(join, giver, taker, view)
+    if giver and taker:
+        yield from _given(join, giver, taker, view)
     elif taker and not giver:
         yield from _driven(join, taker, view)
     elif join.first.role == join.second.role == "takes":
@@ -46,6 +47,18 @@ def _joint(join: Join, view: LoomView) -> Iterator[LoomAnswer]:
         yield LoomAnswer(
             join.name, Verdict.FAIL, DRIVEN, "nothing", "a lead that gives", "both are inputs", "", None, needs
         )
+
+
+def _given(join: Join, giver: End, taker: End, view: LoomView) -> Iterator[LoomAnswer]:
+    """Compare what one lead gives with what the other takes."""
+    if giver.signal == taker.signal == ANALOGUE:
+        yield from _analogue(join, giver, taker, view)
+    elif giver.signal.endswith("supply") and taker.signal.endswith(FED):
+        yield from _supply(join, giver, taker, view)
+    else:
+        offers, needs = signal_of(giver), signal_of(taker)
+        verdict = Verdict.PASS if giver.signal == taker.signal else Verdict.FAIL
+        yield LoomAnswer(join.name, verdict, KIND, offers.text, needs.text, "as the job says", "", offers, needs)
 
 
 def _unknown(join: Join, what: str, ends: tuple[End, End], view: LoomView) -> Iterator[LoomAnswer]:

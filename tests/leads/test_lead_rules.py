@@ -65,6 +65,16 @@ CASES: list[tuple[str, Mapping[str, Any], str, str, str]] = [
     (RANGES, {"grip: throttle supply": {"high": "5.1 V"}}, "grip: throttle supply", "supply", "fail"),
     (RANGES, {"grip: throttle supply": {"low": "4.9 V"}}, "grip: throttle supply", "supply", "fail"),
     (RANGES, {"grip: throttle supply": {"low": None}}, "grip: throttle supply", "supply", "can't tell"),
+    # pulses are no level, and a supply is no signal
+    (RANGES, {SIGNAL: {"signal": "5 V pulse"}}, SIGNAL, "kind of signal", "fail"),
+    (
+        RANGES,
+        {SIGNAL: {"signal": "5 V pulse"}, "control: throttle signal": {"signal": "5 V pulse"}},
+        SIGNAL,
+        "kind of signal",
+        "pass",
+    ),
+    (RANGES, {"lever: brake": {"signal": "5 V supply"}}, "lever: brake", "kind of signal", "fail"),
     # an input wants something that moves it
     (RANGES, HIGH, "lever: brake", "what drives it", "fail"),
     (RANGES, WIRED | HIGH, "lever: brake", "what drives it", "pass"),
