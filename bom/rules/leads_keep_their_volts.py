@@ -23,8 +23,13 @@ WHAT, SHELL = "volts on the joint", "plug with pack volts"
 def judge(view: LoomView) -> list[LoomAnswer]:
     """Look at every joint, then at every plug that a device brings."""
     leads = view.loom.leads
-    answers = [_joint(join, leads) for join in leads.joins]
+    answers = [_joint(join, leads) for join in leads.joins if _has_volts(join, leads)]
     return [*answers, *_shells(leads)]
+
+
+def _has_volts(join: Join, leads: Pairing) -> bool:
+    """Tell whether volts live on an end, or may, or come through a contact; two grounds need no asking."""
+    return any(end.level != 0 or _sources(end, leads) for end in join.ends)
 
 
 def _joint(join: Join, leads: Pairing) -> LoomAnswer:
