@@ -3,9 +3,11 @@
 import datetime
 from typing import Annotated, Literal
 
-from pydantic import AfterValidator, BaseModel, ConfigDict, Field, model_validator
+from pydantic import AfterValidator, Field, model_validator
 
-from bom.read.quantity import dimension_of, quantity
+from bom.read.job_devices import Device
+from bom.read.quantity import quantity
+from bom.read.section import Section
 
 MOST_PACK_V = 200.0
 MOST_FILAMENT_W = 130.0
@@ -42,25 +44,6 @@ Traction = Literal["none", "idle", "continuous", "peak", "regeneration", "chargi
 Keep = Literal["yes", "if it passes", "no"]
 # What the controller can do through a closed contactor alone.
 THROUGH_THE_CONTACTOR = ("continuous", "peak", "regeneration")
-
-
-class Section(BaseModel):
-    """A table of the job file; a key that is not known here is a fault."""
-
-    model_config = ConfigDict(extra="forbid", frozen=True)
-
-    @model_validator(mode="before")
-    @classmethod
-    def unknown_is_unsaid(cls, data: object) -> object:
-        """Take "unknown" for a quantity that may be left out as left out."""
-        if not isinstance(data, dict):
-            return data
-        may_be_unsaid = {
-            name
-            for name, field in cls.model_fields.items()
-            if field.default is None and dimension_of(field.annotation, field.metadata)
-        }
-        return {key: value for key, value in data.items() if not (key in may_be_unsaid and value == "unknown")}
 
 
 class Money(Section):
@@ -347,6 +330,7 @@ class JobFile(Section):
     motor: Motor = Field(Motor(), description="motor leads")
     donor: Donor
     loads: list[Load]
+    devices: list[Device] = Field([], description="things with control leads, and their leads")
     runs: Runs = Field(Runs(), description="wire lengths")
     ambient: Ambient = Field(Ambient(), description="temperatures")
     wishes: Wishes = Field(Wishes(), description="arrangements")
