@@ -6,6 +6,7 @@ from functools import cached_property
 from bom.circuit.bike import Bike, bike_of
 from bom.circuit.fault import Fault
 from bom.circuit.faults import walk_faults
+from bom.circuit.lights import Light, lights
 from bom.circuit.motor_side import Figure, motor_side
 from bom.circuit.opens import Opened, StrayReturn, walk_opens, walk_stray_returns
 from bom.circuit.rushes import Rush, rushes
@@ -29,6 +30,11 @@ class Walks:
     def states(self) -> tuple[Standing, ...]:
         """Every operating state."""
         return stand_states(self.bike)
+
+    @cached_property
+    def lights(self) -> tuple[Light, ...]:
+        """What each lamp gets."""
+        return lights(self.bike, self.states)
 
     def weakest_pack(self, state: Standing) -> tuple[float, float]:
         """Give the pack's own volts and its ohms in a state, as it was solved: at its weakest."""
