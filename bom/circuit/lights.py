@@ -39,9 +39,12 @@ class Light:
 
 
 def lights(bike: Bike, states: Sequence[Standing]) -> tuple[Light, ...]:
-    """List every lamp that is lit in a state that stands, in the order of the load list."""
+    """List every lamp that is lit in a state that stands, in the order of the load list.
+
+    A telltale across the sides is left out: it shares the volts with the far lamps and lights nobody's way.
+    """
     met = [(standing.state.name, lamp_volts(standing, bike)) for standing in states if not standing.collapsed]
-    lamps = [load for load in bike.view.facts.job.loads if load.kind in ("filament", "LED")]
+    lamps = [load for load in bike.view.facts.job.loads if load.kind in ("filament", "LED") and not load.is_between]
     return tuple(light for load in lamps for light in _light(bike, load, met))
 
 

@@ -10,6 +10,7 @@ from bom.circuit.live import coil_v, drop_out_v
 from bom.circuit.network import Network
 from bom.circuit.ohms import Strand
 from bom.circuit.solve import Solution, solve
+from bom.loom.model import FAR_SIDE
 from bom.read.states import State
 
 
@@ -130,5 +131,5 @@ def lamp_volts(standing: Standing, bike: Bike) -> dict[str, float]:
     return {
         bridge.name: standing.volts(bridge.start, bridge.end)
         for bridge in bike.bridges
-        if bridge.kind == "load" and lit.closed(bridge)
+        if bridge.kind == "load" and bridge.gate != FAR_SIDE and lit.closed(bridge)
     }

@@ -11,6 +11,7 @@ from bom.circuit.motor_side import Figure, motor_side
 from bom.circuit.opens import Opened, StrayReturn, walk_opens, walk_stray_returns
 from bom.circuit.rushes import Rush, rushes
 from bom.circuit.standing import Standing, stand_states
+from bom.circuit.telltale import FarSide, far_side
 from bom.circuit.waking import Waking, wake
 from bom.judge.loom_view import LoomView
 
@@ -35,6 +36,11 @@ class Walks:
     def lights(self) -> tuple[Light, ...]:
         """What each lamp gets."""
         return lights(self.bike, self.states)
+
+    @cached_property
+    def far_side(self) -> FarSide | None:
+        """What the dark side gets through a telltale across the sides."""
+        return far_side(self.bike, self.states)
 
     def weakest_pack(self, state: Standing) -> tuple[float, float]:
         """Give the pack's own volts and its ohms in a state, as it was solved: at its weakest."""

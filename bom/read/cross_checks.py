@@ -33,6 +33,7 @@ def name_faults(file: str, data: Mapping[str, object], lines: Lines) -> list[Fau
     if len(load_names) == len(loads):  # else any name may be that of a load whose own could not be read
         _feeds(finder, items, load_names, known)
         _shared_lamps(finder, loads, known)
+    _telltales(finder, loads, items)
     _kinds(finder, items)
     return finder.faults
 
@@ -105,6 +106,16 @@ def _shared_lamps(finder: _Finder, loads: list[Mapping[str, object]], known: str
         elif other and (other == load.get("name") or other in sharing):
             accepted = "Name the load that has the lamp itself, another than this one and without same_lamp_as."
             finder.add(("loads", index, "same_lamp_as"), str(other), accepted)
+
+
+def _telltales(finder: _Finder, loads: list[Mapping[str, object]], items: list[Mapping[str, object]]) -> None:
+    """A telltale across the sides that no indicator switch feeds would have no sides to lie across."""
+    switches = [item.get("feeds") for item in items if item.get("kind") == "indicator switch"]
+    fed = [name for feeds in switches if isinstance(feeds, list) for name in feeds]
+    for index, load in enumerate(loads):
+        if load.get("telltale") == "between the sides" and load.get("name") not in fed:
+            accepted = "Name it in the feeds of an indicator switch: it lies across that switch's two sides."
+            finder.add(("loads", index, "telltale"), "between the sides", accepted)
 
 
 def _kinds(finder: _Finder, items: list[Mapping[str, object]]) -> None:
