@@ -35,6 +35,7 @@ OF_THE_FLASHER = (
     ("flashes too slow or too fast", ("flashes a minute",)),
 )
 BIKE = "the bike"
+OWN = "donor's own "  # of a flasher that something bought stands in for
 
 
 @dataclass(frozen=True)
@@ -74,7 +75,7 @@ def _flashers(build: Build, lamps: Sequence[Load]) -> Iterator[Cause]:
     item = next((item for item in build.facts.job.donor.items if item.kind == "flasher"), None)
     if item is not None and (entry is None or entry.origin != "donor"):
         part = own_part("flasher", item, build.walks.bike.view)
-        yield from _flasher(build, f"donor's own {item.name}", part, lamps)
+        yield from _flasher(build, f"{OWN}{item.name}", part, lamps)
 
 
 def _flasher(build: Build, of: str, part: Parts, lamps: Sequence[Load]) -> Iterator[Cause]:
@@ -94,11 +95,11 @@ def _flasher(build: Build, of: str, part: Parts, lamps: Sequence[Load]) -> Itera
 def _found(build: Build, part: Parts, lamps: Sequence[Load]) -> list[Finding]:
     """Ask the rules of the flasher alone, and with the lamps bought for it."""
     margins, duties = build.facts.margins, build.duties
-    answers = judge_parts(part, duties["flasher"], margins)
+    answers = [*judge_parts(part, duties["flasher"], margins)]
     for place in (lamp_place(load) for load in lamps):
         if place in build.filled:
             lamp = build.filled[place].part
-            answers = [*answers, *judge_pairs("flashes", part, lamp, duties["flasher"], duties[place], margins)]
+            answers += judge_pairs("flashes", part, lamp, duties["flasher"], duties[place], margins)
     return [finding_of(answer, "flasher", (part,)) for answer in answers]
 
 

@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from bom.circuit.bike import Bike, bike_of
+from bom.circuit.dips import Dip, worst_dip
 from bom.circuit.fault import Fault
 from bom.circuit.faults import walk_faults
 from bom.circuit.lights import Light, lights
@@ -41,6 +42,11 @@ class Walks:
     def far_side(self) -> FarSide | None:
         """What the dark side gets through a telltale across the sides."""
         return far_side(self.bike, self.states)
+
+    @cached_property
+    def dip(self) -> Dip | None:
+        """The worst dip of the 12 V side."""
+        return worst_dip(self.bike)
 
     def weakest_pack(self, state: Standing) -> tuple[float, float]:
         """Give the pack's own volts and its ohms in a state, as it was solved: at its weakest."""

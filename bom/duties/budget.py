@@ -93,6 +93,12 @@ def largest_filament_a(entries: Budget) -> float:
     return max(filaments, default=0.0)
 
 
+def horns_on(entries: Budget, state: str) -> list[LoadAmps]:
+    """List the horns and other interrupters that are on in a state, by its name."""
+    kind = next(kind for kind in entries.kinds if kind.name == state)
+    return [entry for entry in burning(kind, entries.loads.values()) if entry.load.kind == "motor"]
+
+
 def side_watts(job: JobFile) -> Span:
     """Lamp watts a flasher sees on one side, as printed on the bulbs; a load counts those that burn together."""
     lamps = [load for load in job.loads if "indicate" in load.on and load.kind in ("filament", "LED")]

@@ -103,9 +103,9 @@ def _bridge(build: Builder, branch: Branch, feeds: list[Piece], *, returns: bool
                 build.bridges.append(replace(bridge, loads=tuple(item.feeds)))
     ends = {piece.end for piece in feeds}
     for load in branch.loads:
-        sides = [f"{branch.label} plus{side}" for side in SIDES]
-        if load.is_between and ends.issuperset(sides):
-            build.bridges.append(Bridge(load.name, "load", *sides, "", "lit", (load.name,)))
+        left, right = (f"{branch.label} plus{side}" for side in SIDES)
+        if load.is_between and {left, right} <= ends:
+            build.bridges.append(Bridge(load.name, "load", left, right, "", "lit", (load.name,)))
             continue
         # A light in another load's lamp returns with that.
         back = f"{branch.label} minus" if branch.shells else _lamp_minus(build, load)

@@ -37,9 +37,7 @@ def _asked(view: LoomView, load: Load, *, led: bool) -> LoomAnswer:
         offers = said(load.telltale, "loads.telltale")
         return LoomAnswer(load.name, Verdict.PASS, WHAT, load.telltale, NEEDED, "it has a minus of its own", "", offers)
     if led and load.pieces == 1:
-        return LoomAnswer(
-            load.name, Verdict.CANT_TELL, WHAT, "not said", NEEDED, "LED sides", DATUM.format(load.name)
-        )
+        return LoomAnswer(load.name, Verdict.CANT_TELL, WHAT, "not said", NEEDED, "LED sides", DATUM.format(load.name))
     because = "each side feeds its own" if load.pieces != 1 else "filament sides: a telltale across them lights neither"
     return LoomAnswer(load.name, Verdict.PASS, WHAT, "not said", NEEDED, because)
 
