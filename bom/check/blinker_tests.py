@@ -1,6 +1,6 @@
 """How to tell each cause of dead blinkers on the bike in two minutes.
 
-Common practice, no source. Every test works on the 12 V side alone; the pack stays unplugged from the controller.
+Common practice, no source. Every test works on the 12 V side alone, fed by a bench supply or a small battery.
 """
 
 from collections.abc import Mapping

@@ -1,18 +1,16 @@
-"""The sheet of the lamps: what each gets, what dims the 12 V side most, and why blinkers would not flash."""
+"""The sheet of the lamps: what each gets, and the 12 V side in its worst moment."""
 
 from math import isnan
 
 from bom import units
 from bom.build import Build
-from bom.check.blinkers import UNTOLD, YES, Cause
 from bom.circuit.dips import Dip
 from bom.circuit.lights import Light
 from bom.circuit.live import drop_out_v
-from bom.judge.verdict import Verdict
-from bom.papers.looks import ALARM, BOLD, HEAD, NOTE, SECTION, TEXT, VERDICT_LOOKS, VOLTS, Look
+from bom.papers.looks import BOLD, NOTE, SECTION, TEXT, VOLTS, Look
 from bom.papers.page import Heading, Page
 
-DASH, TEST = "–", "two-minute test"
+DASH = "–"
 SHARE = Look(align="right", wrap=False)
 LAMPS = (
     Heading("lamp", 24, BOLD),
@@ -25,7 +23,6 @@ LAMPS = (
     Heading("life", 10, SHARE),
     Heading("taken as", 32),
 )
-BLINKERS = (("asked of", 1, 1), ("cause", 2, 2), ("so?", 3, 3), ("because", 4, 5), ("to find out", 6, 7), (TEST, 8, 9))
 DIP = (
     Heading("in the worst moment", 24, BOLD),
     Heading("what", 24),
@@ -37,14 +34,11 @@ NOTES = (
     "at test volts (13.5 V, headlamps 13.2 V): light ~ V^3.4, life ~ V^-12. It is evidence and no approval.",
     "Everything on, the largest filament lights cold, horns have their contact closed. Volts are those of the first "
     "moment; times are estimates.",
-    "Every cause the trade knows, asked of this job. Test on the 12 V side alone, the pack's plug out where it can be: "
-    "a test lamp, a meter and a fused wire do.",
 )
-ANSWER_LOOKS = {YES: ALARM, UNTOLD: VERDICT_LOOKS[Verdict.CANT_TELL]}
 
 
 def write_lights(page: Page, build: Build) -> None:
-    """Write the three tables."""
+    """Write what each lamp gets, then the worst moment."""
     page.put(1, 1, "Lamps: volts at the lamp", SECTION)
     page.line(2, NOTES[0], NOTE, len(LAMPS))
     page.heading(3, LAMPS)
@@ -55,7 +49,7 @@ def write_lights(page: Page, build: Build) -> None:
     if not build.walks.lights:
         row += 1
         page.line(row, "No lamp is lit in a state that stands.", TEXT, len(LAMPS))
-    _blinkers(page, _dip(page, row + 2, build), build)
+    _dip(page, row + 2, build)
 
 
 def lamp_cells(light: Light) -> tuple[object, ...]:
@@ -73,17 +67,14 @@ def shown(light: Light, value: float) -> str:
     return "outside the law" if isnan(value) else f"{value:.0%}"
 
 
-def _dip(page: Page, row: int, build: Build) -> int:
-    """Write the worst moment, and give the next free row."""
+def _dip(page: Page, row: int, build: Build) -> None:
     dip = build.walks.dip
     page.put(row, 1, "The 12 V side in its worst moment", SECTION)
     page.line(row + 1, NOTES[1], NOTE, len(LAMPS))
     page.heading(row + 2, DIP, widths=False)
-    row += 3
-    for cells in dip_rows(build, dip) if dip else [("none", "no state rides, or no converter stands", DASH, DASH)]:
-        page.row(row, cells, DIP)
-        row += 1
-    return row + 1
+    rows = dip_rows(build, dip) if dip else [("none", "no state rides, or no converter stands", DASH, DASH)]
+    for index, cells in enumerate(rows, start=row + 3):
+        page.row(index, cells, DIP)
 
 
 def dip_rows(build: Build, dip: Dip) -> list[tuple[object, ...]]:
@@ -103,25 +94,3 @@ def dip_rows(build: Build, dip: Dip) -> list[tuple[object, ...]]:
         least = units.show(float(flasher.part.number("supply_min_v")[0]), "voltage")
         rows.append(("flasher", flasher.part_id, round(dip.flasher_v, 1), f"runs from {least}"))
     return rows
-
-
-def _blinkers(page: Page, row: int, build: Build) -> None:
-    page.put(row, 1, "Blinkers: why they would not flash", SECTION)
-    page.line(row + 1, NOTES[2], NOTE, len(LAMPS))
-    for text, first, last in BLINKERS:
-        page.line_in(row + 2, first, last, text, HEAD)
-    row += 3
-    for cause in build.blinkers:
-        _cause(page, row, cause)
-        row += 1
-    if not build.blinkers:
-        page.line(row, "No load of the job indicates.", TEXT, len(LAMPS))
-
-
-def _cause(page: Page, row: int, cause: Cause) -> None:
-    page.put(row, 1, cause.of, BOLD)
-    page.put(row, 2, cause.cause, BOLD)
-    page.put(row, 3, cause.answer, ANSWER_LOOKS.get(cause.answer, BOLD))
-    page.line_in(row, 4, 5, cause.because, TEXT)
-    page.line_in(row, 6, 7, cause.datum or DASH, TEXT)
-    page.line_in(row, 8, 9, cause.test, TEXT)

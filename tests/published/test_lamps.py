@@ -3,7 +3,7 @@
 import pytest
 
 from bom.errors import RangeError
-from bom.physics.lamp import flux_ratio, life_ratio, power_at_v, upper_watts
+from bom.physics.lamp import LED_HIGH_V, LED_LOW_V, SIGNAL_TEST_V, flux_ratio, life_ratio, power_at_v, upper_watts
 
 
 # Published: UN R37 03 series category sheets, greatest watts at test volts; each row says how it was seen.
@@ -65,3 +65,22 @@ def test_life_at_a_high_rail(agrees):
 def test_light_and_power_at_a_high_rail(agrees):
     assert agrees(flux_ratio(voltage_v=14.4, test_v=13.5), "1.2454")
     assert agrees(power_at_v(test_w=26.5, test_v=13.5, voltage_v=14.4), "29.38")
+
+
+# Published: UN R128 Annex 4, LED light sources for 12 V run from 9 to 16 V; UN R7 and R50 test signalling lamps at
+# 13.5 V; both read second-hand on a public page.
+def test_windows_of_light_sources(agrees):
+    assert agrees(LED_LOW_V, "9")
+    assert agrees(LED_HIGH_V, "16")
+    assert agrees(SIGNAL_TEST_V, "13.5")
+
+
+# Published: SAE trade numbers 1157 and 1073 (US and Japanese bikes), from memory: 26.9 W and 23.0 W at 12.8 V, the
+# tail's 8.3 W at 14.0 V. They have no UN category; what a circuit is sized by covers them all the same.
+@pytest.mark.parametrize(
+    ("printed_w", "design_w", "design_v"), [(27.0, 26.9, 12.8), (23.0, 23.0, 12.8), (8.0, 8.3, 14.0)]
+)
+def test_lamps_without_a_category_are_covered(printed_w, design_w, design_v):
+    upper = upper_watts(printed_w=printed_w, nominal_v=12)
+    sized_w = power_at_v(test_w=upper.watts, test_v=upper.test_v, voltage_v=13.5)
+    assert sized_w >= power_at_v(test_w=design_w, test_v=design_v, voltage_v=13.5)
