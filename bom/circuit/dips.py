@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 from math import inf, isnan, nan
 
 from bom.circuit.bike import LEAST_A, RAIL_MINUS, WEAK, Bike, network
-from bom.circuit.live import coil_v
+from bom.circuit.live import coil_v, drop_out_v, pull_in_v
 from bom.circuit.network import Network
 from bom.circuit.solve import Solution, solve
 from bom.circuit.waking import riding
@@ -27,7 +27,9 @@ class Dip:
     limits     the converter gives its limit and no longer holds its volts
     lets_go    the converter switches off instead: a matter of its own peak amps
     coils_v    at each coil that is in
+    drops_v    below which each coil lets go
     pulls_v    at each coil while it draws its pull-in amps, all else on and warm
+    needs_v    at which each coil surely pulls in
     flasher_v  at the flasher's plus; NaN where there is none
     left_a     amps of the limit that are left for the filament; inf where it does not limit
     running_a  of the filament when warm
@@ -40,7 +42,9 @@ class Dip:
     limits: bool
     lets_go: bool
     coils_v: Mapping[str, float]
+    drops_v: Mapping[str, float]
     pulls_v: Mapping[str, float]
+    needs_v: Mapping[str, float]
     flasher_v: float
     left_a: float
     running_a: float
@@ -69,7 +73,9 @@ def worst_dip(bike: Bike) -> Dip | None:
         limits,
         converter.name in solution.let_go,
         {coil: coil_v(bike, coil, solution) for coil in coils},
+        {coil: drop_out_v(bike, coil) for coil in coils},
         {coil: coil_v(bike, coil, pulling) for coil in coils},
+        {coil: pull_in_v(bike, coil) for coil in coils},
         _flasher_v(solution),
         converter.limit_a - (budget.states[state.name] - running) if limits else inf,
         running,

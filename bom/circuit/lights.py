@@ -44,11 +44,18 @@ def lights(bike: Bike, states: Sequence[Standing]) -> tuple[Light, ...]:
     A telltale across the sides is left out: it shares the volts with the far lamps and lights nobody's way.
     """
     met = [(standing.state.name, lamp_volts(standing, bike)) for standing in states if not standing.collapsed]
+    place = bike.view.loom.place
+    guesses = [(each.assumed, place(name).loads) for name, each in bike.strands.items() if each.assumed]
     lamps = [load for load in bike.view.facts.job.loads if load.kind in ("filament", "LED") and not load.is_between]
-    return tuple(light for load in lamps for light in _light(bike, load, met))
+    return tuple(light for load in lamps for light in _light(bike, load, met, guesses))
 
 
-def _light(bike: Bike, load: Load, met: Sequence[tuple[str, dict[str, float]]]) -> Iterator[Light]:
+def _light(
+    bike: Bike,
+    load: Load,
+    met: Sequence[tuple[str, dict[str, float]]],
+    guesses: Sequence[tuple[str, tuple[str, ...]]],
+) -> Iterator[Light]:
     names = [bridge.name for bridge in bike.bridges if bridge.kind == "load" and load.name in bridge.loads]
     # Rounded, so that of states alike the first is named whatever the last digits of a machine say.
     found = [(round(volts[name], 6), state) for state, volts in met for name in names if name in volts]
@@ -67,7 +74,7 @@ def _light(bike: Bike, load: Load, met: Sequence[tuple[str, dict[str, float]]]) 
         high_state,
         _within(flux_ratio, low_v, test_v),
         _within(life_ratio, high_v, test_v),
-        _assumed(bike, load),
+        _assumed(guesses, load),
     )
 
 
@@ -88,10 +95,6 @@ def _within(ratio: Callable[..., Answer], voltage_v: float, test_v: float) -> fl
         return nan
 
 
-def _assumed(bike: Bike, load: Load) -> str:
+def _assumed(guesses: Sequence[tuple[str, tuple[str, ...]]], load: Load) -> str:
     """Name the first wire of the lamp's circuit whose copper is not known."""
-    place = bike.view.loom.place
-    return next(
-        (strand.assumed for name, strand in bike.strands.items() if strand.assumed and load.name in place(name).loads),
-        "",
-    )
+    return next((guess for guess, loads in guesses if load.name in loads), "")

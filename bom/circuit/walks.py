@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from bom.circuit.bike import Bike, bike_of
-from bom.circuit.dips import Dip, worst_dip
+from bom.circuit.dips import Dip, below_s, worst_dip
 from bom.circuit.fault import Fault
 from bom.circuit.faults import walk_faults
 from bom.circuit.lights import Light, lights
@@ -47,6 +47,10 @@ class Walks:
     def dip(self) -> Dip | None:
         """The worst dip of the 12 V side."""
         return worst_dip(self.bike)
+
+    def below_s(self, volts: float) -> float:
+        """Estimate how long the worst dip stays below some volts."""
+        return below_s(self.bike, self.dip, volts) if self.dip else 0.0
 
     def weakest_pack(self, state: Standing) -> tuple[float, float]:
         """Give the pack's own volts and its ohms in a state, as it was solved: at its weakest."""

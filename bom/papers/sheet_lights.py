@@ -6,7 +6,6 @@ from bom import units
 from bom.build import Build
 from bom.circuit.dips import Dip
 from bom.circuit.lights import Light
-from bom.circuit.live import drop_out_v
 from bom.papers.looks import BOLD, NOTE, SECTION, TEXT, VOLTS, Look
 from bom.papers.page import Heading, Page
 
@@ -85,9 +84,9 @@ def dip_rows(build: Build, dip: Dip) -> list[tuple[object, ...]]:
     limits = " and limits" if dip.limits else ""
     given = f"the converter gives {units.show(dip.gives_a, 'current')}{limits}"
     rows: list[tuple[object, ...]] = [("12 V side", f"{dip.state}{lit}", round(dip.rail_v, 1), given)]
-    bike, flasher = build.walks.bike, build.filled.get("flasher")
+    flasher = build.filled.get("flasher")
     rows += [
-        (coil, "coil", round(volts, 1), f"drops out below {units.show(drop_out_v(bike, coil), 'voltage')}")
+        (coil, "coil", round(volts, 1), f"drops out below {units.show(dip.drops_v[coil], 'voltage')}")
         for coil, volts in dip.coils_v.items()
     ]
     if flasher and not isnan(dip.flasher_v):

@@ -12,14 +12,16 @@ Source:   nodal analysis; cold filaments 8 to 15 times, interrupter horns about 
 """
 
 from collections.abc import Iterator
-from math import isinf, log
+from math import isinf, isnan, log
+from typing import TYPE_CHECKING
 
 from bom import units
-from bom.circuit.dips import Dip, below_s
-from bom.circuit.live import drop_out_v, pull_in_v
 from bom.judge.loom_view import LoomAnswer, LoomView, solved
 from bom.judge.rule import LoomRule
 from bom.judge.verdict import Verdict
+
+if TYPE_CHECKING:
+    from bom.circuit.dips import Dip
 
 
 def judge(view: LoomView) -> list[LoomAnswer]:
@@ -30,31 +32,31 @@ def judge(view: LoomView) -> list[LoomAnswer]:
     return [*_holding(view, dip), *_pulling(view, dip), *_flashing(view, dip)]
 
 
-def _holding(view: LoomView, dip: Dip) -> Iterator[LoomAnswer]:
+def _holding(view: LoomView, dip: "Dip") -> Iterator[LoomAnswer]:
     for coil, volts in dip.coils_v.items():
-        least, verdict, more = drop_out_v(view.walks.bike, coil), Verdict.PASS, ""
+        least, verdict, more = dip.drops_v[coil], Verdict.PASS, ""
         if volts < least:
-            lasts, falls = below_s(view.walks.bike, dip, least), _falls_s(view, volts, least)
+            lasts, falls = view.walks.below_s(least), _falls_s(view, volts, least)
             verdict = Verdict.TIGHT if lasts <= falls else Verdict.FAIL
             more = f"; the dip lasts {_time(lasts)}, the coil holds about {_time(falls)}"
         yield _answer(coil, verdict, "volts in the worst dip", volts, least, f"{_moment(dip)}{more}", dip)
 
 
-def _pulling(view: LoomView, dip: Dip) -> Iterator[LoomAnswer]:
+def _pulling(view: LoomView, dip: "Dip") -> Iterator[LoomAnswer]:
     for coil, volts in dip.pulls_v.items():
-        least = pull_in_v(view.walks.bike, coil)
+        least = dip.needs_v[coil]
         verdict = Verdict.PASS if volts >= least else Verdict.FAIL
         told = f"{dip.state}, every coil at its pull-in amps"
         yield _answer(coil, verdict, "volts as it pulls in", volts, least, told, dip)
 
 
-def _flashing(view: LoomView, dip: Dip) -> Iterator[LoomAnswer]:
+def _flashing(view: LoomView, dip: "Dip") -> Iterator[LoomAnswer]:
     """A flasher that misses a beat is worse, not dangerous."""
     part = view.parts.get("flasher")
     least = float(part.number("supply_min_v")[0]) if part else float("nan")
-    if least > 0 and dip.flasher_v == dip.flasher_v:
+    if least > 0 and not isnan(dip.flasher_v):
         verdict = Verdict.PASS if dip.flasher_v >= least else Verdict.TIGHT
-        more = "" if verdict == Verdict.PASS else f"; for about {_time(below_s(view.walks.bike, dip, least))}"
+        more = "" if verdict == Verdict.PASS else f"; for about {_time(view.walks.below_s(least))}"
         yield _answer("flasher", verdict, "volts in the worst dip", dip.flasher_v, least, f"{_moment(dip)}{more}", dip)
 
 
@@ -64,7 +66,7 @@ def _falls_s(view: LoomView, volts: float, least: float) -> float:
     return margins.coil_rise_ms / 1000 * log((margins.rail_volts - volts) / (least - volts))
 
 
-def _moment(dip: Dip) -> str:
+def _moment(dip: "Dip") -> str:
     lit = f", {dip.filament} cold" if dip.filament else ""
     return f"{dip.state}{lit}: the converter gives {units.show(dip.gives_a, 'current')}{' and limits' * dip.limits}"
 
@@ -74,7 +76,7 @@ def _time(seconds: float) -> str:
 
 
 def _answer(
-    subject: str, verdict: Verdict, what: str, volts: float, least: float, because: str, dip: Dip
+    subject: str, verdict: Verdict, what: str, volts: float, least: float, because: str, dip: "Dip"
 ) -> LoomAnswer:
     offered, needed = units.show(volts, "voltage"), f"at least {units.show(least, 'voltage')}"
     offers = solved(volts, "voltage", f"{what}, {subject}", dip.state)

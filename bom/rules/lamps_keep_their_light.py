@@ -11,8 +11,8 @@ Source:   UN R37 test volts; light ~ V^3.4, from memory, life ~ V^-12, UN R128 A
 
 from collections.abc import Iterator
 from functools import partial
+from typing import TYPE_CHECKING
 
-from bom.circuit.lights import Light
 from bom.judge.loom_view import LoomAnswer, LoomView, solved
 from bom.judge.rule import LoomRule
 from bom.judge.verdict import Verdict
@@ -21,13 +21,16 @@ from bom.read.margins import Margins
 from bom.span import Span
 from bom.trace import Step, step
 
+if TYPE_CHECKING:
+    from bom.circuit.lights import Light
+
 
 def judge(view: LoomView) -> list[LoomAnswer]:
     """Compare each lamp's volts with both ends; less light or life is worse, not dangerous."""
     return [answer for light in view.walks.lights for answer in _asked(light, view.facts.margins)]
 
 
-def _asked(light: Light, margins: Margins) -> Iterator[LoomAnswer]:
+def _asked(light: "Light", margins: Margins) -> Iterator[LoomAnswer]:
     least, most = _ends(light, margins)
     low = solved(light.low_v, "voltage", f"volts at the {light.load}", light.low_state)
     high = solved(light.high_v, "voltage", f"volts at the {light.load}", light.high_state)
@@ -42,7 +45,7 @@ def _asked(light: Light, margins: Margins) -> Iterator[LoomAnswer]:
     yield LoomAnswer(light.load, verdict, "most volts", str(high), f"at most {most}", seen, "", high, most)
 
 
-def _ends(light: Light, margins: Margins) -> tuple[Span, Span]:
+def _ends(light: "Light", margins: Margins) -> tuple[Span, Span]:
     """Give the fewest and the most volts a lamp may have."""
     if light.kind == "LED":
         fixed = partial(Span.fixed, dimension="voltage", because="window of LED light sources", source=LED_SOURCE)

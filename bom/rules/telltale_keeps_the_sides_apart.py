@@ -8,14 +8,18 @@ Ignores:  a cold telltale, which passes more at first; the polarity of an LED te
 Source:   Kirchhoff's laws on the solved loom; the limits are common practice, an estimate.
 """
 
+from typing import TYPE_CHECKING
+
 from bom import units
-from bom.circuit.telltale import FarSide
 from bom.judge.loom_view import LoomAnswer, LoomView, said, solved
 from bom.judge.rule import LoomRule
 from bom.judge.verdict import Verdict
 from bom.read.job import Load
 from bom.span import Span
 from bom.trace import step
+
+if TYPE_CHECKING:
+    from bom.circuit.telltale import FarSide
 
 WHAT = "how it is wired"
 NEEDED = "the far side dark"
@@ -65,7 +69,7 @@ def _across(view: LoomView, load: Load) -> LoomAnswer:
     )
 
 
-def _glow(view: LoomView, far: FarSide) -> tuple[Span, Span]:
+def _glow(view: LoomView, far: "FarSide") -> tuple[Span, Span]:
     """Give the share that decides whether the far lamp is seen, and its limit."""
     margins, budget = view.facts.margins, view.facts.budget
     if far.kind == "LED":
