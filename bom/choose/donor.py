@@ -66,7 +66,7 @@ def served(item: Item, job: JobFile, margins: Margins) -> Service:
 
 def as_it_was(load: Load) -> Load:
     """Give the load the donor had there: the same, or a filament lamp of the watts it was."""
-    return load if load.was is None else load.model_copy(update={"power": load.was, "kind": "filament"})
+    return load if load.was is None else load.model_copy(update={"power": load.was, "kind": "filament", "category": ""})
 
 
 def donor_part(family: str, item: Item, service: Service) -> Parts:

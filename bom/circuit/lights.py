@@ -6,12 +6,11 @@ from math import isnan, nan
 
 from bom.circuit.bike import Bike
 from bom.circuit.standing import Standing, lamp_volts
+from bom.duties.budget import greatest
 from bom.errors import RangeError
-from bom.physics.lamp import SIGNAL_TEST_V, flux_ratio, life_ratio, upper_watts
+from bom.physics.lamp import SIGNAL_TEST_V, flux_ratio, life_ratio
 from bom.physics.ranges import Answer
 from bom.read.job import Load
-
-NOMINAL_V = 12.0
 
 
 @dataclass(frozen=True)
@@ -84,7 +83,7 @@ def _volts(found: tuple[float, str]) -> float:
 
 def _test_v(load: Load) -> float:
     """Give the test volts of the category its watts are taken from; of amps alone, those of signalling lamps."""
-    return SIGNAL_TEST_V if load.power is None else upper_watts(printed_w=load.power, nominal_v=NOMINAL_V).test_v
+    return SIGNAL_TEST_V if load.power is None else greatest(load).test_v
 
 
 def _within(ratio: Callable[..., Answer], voltage_v: float, test_v: float) -> float:

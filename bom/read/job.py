@@ -5,6 +5,7 @@ from typing import Annotated, Literal
 
 from pydantic import AfterValidator, BaseModel, ConfigDict, Field, model_validator
 
+from bom.physics.lamp_categories import FILAMENTS, LEDS, categories_of
 from bom.read.quantity import dimension_of, quantity
 
 MOST_PACK_V = 200.0
@@ -255,6 +256,9 @@ class Load(Section):
     )
     base: str = Field("", description="lamp base the holder takes")
     was: Watts | None = Field(None, description="watts the donor had there, when it changes")
+    category: str = Field(
+        "", description="category printed on the lamp (P21W, H4, W5W/LED); unsaid, the greatest of its watts counts"
+    )
     same_lamp_as: str = Field("", description="load whose lamp holds this light too")
     telltale: Literal["between the sides", "through two diodes", "one a side"] | None = Field(
         None, description="indicator telltales: how it is wired; unsaid, each side feeds its own"
@@ -269,6 +273,11 @@ class Load(Section):
     def bought(self) -> int:
         """Give the number to buy: as said, else both sides of what indicates, else those that burn together."""
         return self.pieces or (2 * self.count if "indicate" in self.on and not self.is_shared else self.count)
+
+    def _is_of_its_category(self) -> bool:
+        if self.kind == "LED":
+            return self.category in LEDS and self.power is not None and self.power <= LEDS[self.category].watts
+        return self.kind == "filament" and (self.category, self.power) in FILAMENTS
 
     @property
     def is_between(self) -> bool:
@@ -286,6 +295,9 @@ class Load(Section):
             raise ValueError('Give either power (like "21 W") or current (like "3 A") for each load.')
         if self.kind == "filament" and self.power is not None and not 0.5 <= self.power <= MOST_FILAMENT_W:
             raise ValueError(f'Write a filament from "0.5 W" to "{MOST_FILAMENT_W:g} W"; give anything else as amps.')
+        if self.category and not self._is_of_its_category():
+            listed = categories_of(printed_w=self.power or 0.0) if self.kind == "filament" else tuple(LEDS)
+            raise ValueError(f"Leave out category, or write one of this kind and watts: {', '.join(listed) or 'none'}.")
         if self.telltale is not None and "indicate" not in self.on:
             raise ValueError('Leave out telltale: it is asked of what is on with "indicate" only.')
         if self.fit == "new" and not self.same_lamp_as:

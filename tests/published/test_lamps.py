@@ -4,6 +4,7 @@ import pytest
 
 from bom.errors import RangeError
 from bom.physics.lamp import LED_HIGH_V, LED_LOW_V, SIGNAL_TEST_V, flux_ratio, life_ratio, power_at_v, upper_watts
+from bom.physics.lamp_categories import category_watts
 
 
 # Published: UN R37 03 series category sheets, greatest watts at test volts; each row says how it was seen.
@@ -28,6 +29,26 @@ def test_no_category_takes_more(agrees, lamps_r37_row, read_table):
     assert upper.watts == max(alike)
     assert upper.source.split(", ")[1].startswith("UN R37")
     assert power_at_v(test_w=upper.watts, test_v=upper.test_v, voltage_v=test_v) >= greatest_w * 0.9999
+
+
+# Published: the same sheets, each category by itself: a lamp whose category is printed counts by its own watts.
+def test_a_category_takes_its_own_watts(agrees, lamps_r37_row):
+    row = lamps_r37_row
+    if row["nominal_v"] != "12":
+        return
+    upper = category_watts(category=row["category"], printed_w=float(row["printed_w"]))
+    assert agrees(upper.watts, row["value"])
+    assert agrees(upper.test_v, row["test_v"])
+    assert upper.source.endswith(row["seen"])
+
+
+# Published: UN R128, W5W and WY5W LED light sources take 2 W at most on 12 V; read second-hand on a public page (an
+# equivalence report). The test volts are those of signalling lamps.
+@pytest.mark.parametrize("category", ["W5W/LED", "WY5W/LED"])
+def test_led_light_sources_take_two_watts(agrees, category):
+    upper = category_watts(category=category, printed_w=1.0)
+    assert agrees(upper.watts, "2")
+    assert agrees(upper.test_v, "13.5")
 
 
 # Trade: lamps of trade numbers and marked watts; design amps are watts over design volts, to 2 % as both are rounded.
