@@ -60,10 +60,10 @@ class Cause:
 
 def blinkers(build: Build) -> tuple[Cause, ...]:
     """Answer every cause: of the flasher that stands, of the donor's own where it is another, of the bike."""
-    lamps = [load for load in build.facts.job.loads if "indicate" in load.on]
+    lamps = [load for load in build.facts.job.loads if "indicate" in load.on and not load.is_telltale]
     if not lamps:
         return ()
-    return (*_flashers(build, lamps), *_bike(build, [load for load in lamps if not load.is_between]))
+    return (*_flashers(build, lamps), *_bike(build, lamps))
 
 
 def _flashers(build: Build, lamps: Sequence[Load]) -> Iterator[Cause]:

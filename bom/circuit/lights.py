@@ -40,12 +40,12 @@ class Light:
 def lights(bike: Bike, states: Sequence[Standing]) -> tuple[Light, ...]:
     """List every lamp that is lit in a state that stands, in the order of the load list.
 
-    A telltale across the sides is left out: it shares the volts with the far lamps and lights nobody's way.
+    Telltales are left out: they light nobody's way, and one across the sides shares its volts with the far lamps.
     """
     met = [(standing.state.name, lamp_volts(standing, bike)) for standing in states if not standing.collapsed]
     place = bike.view.loom.place
     guesses = [(each.assumed, place(name).loads) for name, each in bike.strands.items() if each.assumed]
-    lamps = [load for load in bike.view.facts.job.loads if load.kind in ("filament", "LED") and not load.is_between]
+    lamps = [load for load in bike.view.facts.job.loads if load.kind in ("filament", "LED") and not load.is_telltale]
     return tuple(light for load in lamps for light in _light(bike, load, met, guesses))
 
 

@@ -31,7 +31,12 @@ class FarSide:
 
 def far_side(bike: Bike, states: tuple[Standing, ...]) -> FarSide | None:
     """Find the far lamp that gets most amps of its own; None where no telltale lies across, or nothing indicates."""
-    lamps = [bridge for bridge in bike.bridges if bridge.kind == "load" and bridge.gate == FAR_SIDE]
+    loads = bike.view.facts.budget.loads
+    lamps = [
+        bridge
+        for bridge in bike.bridges
+        if bridge.kind == "load" and bridge.gate == FAR_SIDE and not loads[bridge.loads[0]].load.is_telltale
+    ]
     found = [
         _far(bike, bridge, standing)
         for standing in states

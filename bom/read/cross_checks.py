@@ -109,13 +109,23 @@ def _shared_lamps(finder: _Finder, loads: list[Mapping[str, object]], known: str
 
 
 def _telltales(finder: _Finder, loads: list[Mapping[str, object]], items: list[Mapping[str, object]]) -> None:
-    """A telltale across the sides that no indicator switch feeds would have no sides to lie across."""
+    """A telltale across the sides lies behind the indicators' own switch and fuse; else it has no sides."""
     switches = [item.get("feeds") for item in items if item.get("kind") == "indicator switch"]
     fed = [name for feeds in switches if isinstance(feeds, list) for name in feeds]
+    across = [load.get("telltale") == "between the sides" for load in loads]
+    circuits = {
+        load.get("circuit")
+        for load, lies_across in zip(loads, across, strict=True)
+        if load.get("name") in fed and load.get("circuit") and not lies_across
+    }
     for index, load in enumerate(loads):
-        if load.get("telltale") == "between the sides" and load.get("name") not in fed:
+        path: tuple[str | int, ...] = ("loads", index, "telltale")
+        if across[index] and load.get("name") not in fed:
             accepted = "Name it in the feeds of an indicator switch: it lies across that switch's two sides."
-            finder.add(("loads", index, "telltale"), "between the sides", accepted)
+            finder.add(path, "between the sides", accepted)
+        elif across[index] and load.get("circuit") not in circuits:
+            named = ", ".join(sorted(map(str, circuits))) or "give them one first"
+            finder.add(path, "between the sides", f"Write the circuit of the indicators it lies across: {named}.")
 
 
 def _kinds(finder: _Finder, items: list[Mapping[str, object]]) -> None:

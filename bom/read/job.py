@@ -280,6 +280,11 @@ class Load(Section):
         return self.kind == "filament" and (self.category, self.power) in FILAMENTS
 
     @property
+    def is_telltale(self) -> bool:
+        """Tell whether it tells of the indicators rather than being one."""
+        return "indicate" in self.on and (self.purpose == "telltale" or self.telltale is not None)
+
+    @property
     def is_between(self) -> bool:
         """Tell whether it lies across left and right and comes home through the lamps of the far side."""
         return self.telltale == "between the sides"

@@ -29,9 +29,8 @@ DATUM = "how the {} is wired: one lamp across left and right, or with a minus of
 def judge(view: LoomView) -> list[LoomAnswer]:
     """Ask every telltale of the load list."""
     loads = [load for load in view.facts.job.loads if "indicate" in load.on]
-    tells = [load for load in loads if load.purpose == "telltale" or load.telltale]
-    led = any(load.kind == "LED" for load in loads if load not in tells)
-    return [_asked(view, load, led=led) for load in tells]
+    led = any(load.kind == "LED" for load in loads if not load.is_telltale)
+    return [_asked(view, load, led=led) for load in loads if load.is_telltale]
 
 
 def _asked(view: LoomView, load: Load, *, led: bool) -> LoomAnswer:

@@ -174,3 +174,11 @@ def test_a_telltale_across_the_sides_needs_its_switch(told: Told) -> None:
     [fault] = told("street-72", ("[runs]", lamp))
     assert fault.place == "loads[9] (telltale).telltale"
     assert fault.accepted.startswith("Name it in the feeds of an indicator switch")
+    feeds = (
+        'feeds = ["front indicators", "rear indicators"',
+        'feeds = ["telltale", "front indicators", "rear indicators"',
+    )
+    [fault] = told("street-72", feeds, ("[runs]", lamp))
+    assert fault.accepted == "Write the circuit of the indicators it lies across: signals."
+    same = lamp.replace('power = "1 W"', 'power = "1 W"\ncircuit = "signals"')
+    assert told("street-72", feeds, ("[runs]", same)) == []
