@@ -152,7 +152,7 @@ def limited_rush_s(
     excess, share = np.asarray(cold_multiple) - 1.0, np.asarray(limit_a) / running_a
     warmth = share * voltage_v / np.asarray(reached_v) - 1.0  # (m - 1) * u
     with np.errstate(divide="ignore", invalid="ignore"):
-        left = np.clip(warmth / excess, 0.0, 1.0)
+        left = np.clip(warmth / excess, 0.0, 1.0)  # numerics: outside it another answer stands below
         constants = -np.log(left) + 2.0 * excess * (1.0 - left) + np.square(excess) * (1.0 - np.square(left)) / 2.0
     time_s = np.where(warmth >= excess, 0.0, np.where(warmth <= 0.0, np.inf, constants * time_constant_s / share**2))
     return known_only(time_s, *given)

@@ -19,6 +19,7 @@ from bom import units
 from bom.judge.loom_view import LoomAnswer, LoomView, solved
 from bom.judge.rule import LoomRule
 from bom.judge.verdict import Verdict
+from bom.span import Span
 
 if TYPE_CHECKING:
     from bom.circuit.dips import Dip
@@ -39,7 +40,8 @@ def _holding(view: LoomView, dip: "Dip") -> Iterator[LoomAnswer]:
             lasts, falls = view.walks.below_s(least), _falls_s(view, volts, least)
             verdict = Verdict.TIGHT if lasts <= falls else Verdict.FAIL
             more = f"; the dip lasts {_time(lasts)}, the coil holds about {_time(falls)}"
-        yield _answer(coil, verdict, "volts in the worst dip", volts, least, f"{_moment(dip)}{more}", dip)
+        because, needs = f"{_moment(dip)}{more}", _needs(view, coil, "coil_drop_out_v", least)
+        yield _answer(coil, verdict, "volts in the worst dip", volts, needs, because, dip)
 
 
 def _pulling(view: LoomView, dip: "Dip") -> Iterator[LoomAnswer]:
@@ -47,7 +49,8 @@ def _pulling(view: LoomView, dip: "Dip") -> Iterator[LoomAnswer]:
         least = dip.needs_v[coil]
         verdict = Verdict.PASS if volts >= least else Verdict.FAIL
         told = f"{dip.state}, every coil at its pull-in amps"
-        yield _answer(coil, verdict, "volts as it pulls in", volts, least, told, dip)
+        needs = _needs(view, coil, "coil_min_v", least)
+        yield _answer(coil, verdict, "volts as it pulls in", volts, needs, told, dip)
 
 
 def _flashing(view: LoomView, dip: "Dip") -> Iterator[LoomAnswer]:
@@ -57,7 +60,18 @@ def _flashing(view: LoomView, dip: "Dip") -> Iterator[LoomAnswer]:
     if least > 0 and not isnan(dip.flasher_v):
         verdict = Verdict.PASS if dip.flasher_v >= least else Verdict.TIGHT
         more = "" if verdict == Verdict.PASS else f"; for about {_time(view.walks.below_s(least))}"
-        yield _answer("flasher", verdict, "volts in the worst dip", dip.flasher_v, least, f"{_moment(dip)}{more}", dip)
+        because, needs = f"{_moment(dip)}{more}", _needs(view, "flasher", "supply_min_v", least)
+        yield _answer("flasher", verdict, "volts in the worst dip", dip.flasher_v, needs, because, dip)
+
+
+def _needs(view: LoomView, place: str, column: str, least: float) -> Span:
+    """Give the volts a part lives on: of its own cell, else a share of its coil's volts."""
+    part = view.parts.get(place)
+    if part is not None and not isnan(float(part.number(column)[0])):
+        return Span.of(least, "voltage", f"of the {place}", part.cell(column))
+    return Span.fixed(
+        least, "voltage", f"of a {place} that does not say", "a share of its volts, IEC 61810-1, from memory"
+    )
 
 
 def _falls_s(view: LoomView, volts: float, least: float) -> float:
@@ -76,12 +90,10 @@ def _time(seconds: float) -> str:
 
 
 def _answer(
-    subject: str, verdict: Verdict, what: str, volts: float, least: float, because: str, dip: "Dip"
+    subject: str, verdict: Verdict, what: str, volts: float, needs: Span, because: str, dip: "Dip"
 ) -> LoomAnswer:
-    offered, needed = units.show(volts, "voltage"), f"at least {units.show(least, 'voltage')}"
     offers = solved(volts, "voltage", f"{what}, {subject}", dip.state)
-    needs = solved(least, "voltage", f"lowest volts of the {subject}", subject)
-    return LoomAnswer(subject, verdict, what, offered, needed, because, "", offers, needs)
+    return LoomAnswer(subject, verdict, what, str(offers), f"at least {needs}", because, "", offers, needs)
 
 
 RULE = LoomRule(judge)

@@ -31,6 +31,9 @@ def test_the_worst_moment_names_every_coil(papers: Session, written: list[Path])
     assert dip is not None
     sheet = load_workbook(written[0], data_only=True)["Lamps"]
     rows = {row[0]: row[2] for row in sheet.iter_rows(values_only=True) if row[0]}
+    if dip.lets_go:  # nothing is left to hold a coil
+        assert rows["12 V side"] == 0
+        return
     assert rows["12 V side"] == pytest.approx(dip.rail_v, abs=0.051)
     for coil, volts in dip.coils_v.items():
         assert rows[coil] == pytest.approx(volts, abs=0.051)
