@@ -1,4 +1,4 @@
-"""The command line: new, build, check, why."""
+"""The command line: new, build, check, donor, why."""
 
 import argparse
 import gc
@@ -92,6 +92,9 @@ def parser() -> argparse.ArgumentParser:
     check.add_argument("--json", action="store_true", help="print them as JSON")
     check.add_argument("--all", action="store_true", help="print what passes too")
     check.set_defaults(run=_check)
+    donor = commands.add_parser("donor", help="print what of the donor stays, and what it takes")
+    _common(donor)
+    donor.set_defaults(run=_donor)
     why = commands.add_parser("why", help="tell where every figure of one finding comes from")
     why.add_argument("job", metavar="JOB", type=Path, help="job file (TOML)")
     why.add_argument("finding", metavar="FINDING", help='"rule @ subject" of a finding, or any part that names one')
@@ -99,7 +102,7 @@ def parser() -> argparse.ArgumentParser:
     why.add_argument("--other", action="store_true", help="ask in the other key arrangement")
     why.add_argument("--json", action="store_true", help="print it as JSON")
     why.set_defaults(run=_why)
-    for command in (new, build, check, why):
+    for command in (new, build, check, donor, why):
         command.add_argument("--trace", action="store_true", help=argparse.SUPPRESS)
     return parser
 
@@ -182,8 +185,18 @@ def _check(options: argparse.Namespace) -> int:
     return GOOD if session.build.sound else UNSOUND
 
 
+def _donor(options: argparse.Namespace) -> int:
+    from bom.check.report import donor_text
+
+    session = _session(options)
+    print(donor_text(session.build))
+    if not session.build.donor:
+        print("The job names nothing of the donor: write it under [[donor.items]].")
+    return GOOD
+
+
 def _why(options: argparse.Namespace) -> int:
-    from bom.check.why import accounts, matching, nearest_keys
+    from bom.check.why import accounts, matching, nearest_keys, told_otherwise
     from bom.check.why_text import as_text, candidates
     from bom.check.why_tree import as_data
 
@@ -191,9 +204,9 @@ def _why(options: argparse.Namespace) -> int:
     build = session.other if options.other else session.build
     keys = matching(build, options.finding)
     if len(keys) != 1:
-        print(
-            candidates(options.finding, keys or nearest_keys(build, options.finding), known=bool(keys)), file=sys.stderr
-        )
+        otherwise = "" if keys else told_otherwise(build, options.finding)
+        near = keys or nearest_keys(build, options.finding)
+        print(otherwise or candidates(options.finding, near, known=bool(keys)), file=sys.stderr)
         return BROKEN
     told = [as_data(account, session, build.arrangement) for account in accounts(build, keys[0])]
     if options.json:

@@ -235,7 +235,7 @@ def _finish(
     passing = {name: option.parts.take(allowed[name]) for name, option in options.items()}
     miss = Miss(options, passing, duties, loom.links, facts.margins)
     holes = tuple(open_place(place, miss) for place in loom.places if place.name not in filled)
-    donor = donor_verdicts(view, duties, filled)
+    donor = donor_verdicts(view, duties, filled, catalogue.donor_matrix)
     bought = bill(_needs(filled, loom), catalogue, facts.margins, job.money)
     return Build(facts.key_at, loom, facts, duties, filled, holes, findings, donor, bought, passes, view.walks)
 

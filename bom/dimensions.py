@@ -121,10 +121,10 @@ _ALL = (
         "time",
         "a time",
         "s",
-        {"s": "second", "ms": "millisecond", "min": "minute", "h": "hour"}
+        {"s": "second", "ms": "millisecond", "µs": "microsecond", "min": "minute", "h": "hour"}
         | {"sec": "second", "seconds": "second", "minutes": "minute", "hours": "hour"},
         ("10 s", "500 ms", "30 min"),
-        ((7200, "h"), (120, "min"), (1, "s"), (0, "ms")),
+        ((7200, "h"), (120, "min"), (1, "s"), (1e-3, "ms"), (0, "µs")),
     ),
     Dimension(
         "charge",

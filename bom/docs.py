@@ -93,6 +93,19 @@ def job_keys() -> str:
     return "\n".join(lines)
 
 
+def lead_functions() -> str:
+    """List every function of a control lead with the trade's other words for it."""
+    from typing import get_args
+
+    from bom.read.lead_kinds import TRADE_WORDS, Function
+
+    lines = ["| function | also read |", "|---|---|"]
+    for function in get_args(Function):
+        words = ", ".join(word for word, meant in TRADE_WORDS.items() if meant == function)
+        lines.append(f"| {function} | {words or '–'} |")
+    return "\n".join(lines)
+
+
 def record_keys() -> str:
     """Show the keys of the JSON record."""
     text = (PROJECT / "templates" / "record.md").read_text(encoding="utf-8").strip()
@@ -104,6 +117,7 @@ PARTS: Mapping[str, Callable[[], str]] = {
     "rules": rule_table,
     "families": family_table,
     "job keys": job_keys,
+    "lead functions": lead_functions,
     "record keys": record_keys,
 }
 

@@ -107,6 +107,8 @@ def _pin_faults(loaded: LoadedJob, catalogue: Catalogue) -> list[Fault]:
 
 def _with_other(build: Build, other: Build) -> tuple[DonorVerdict, ...]:
     """Where an item cannot stay but could in the other key arrangement, say so and what it costs."""
+    if other.count(Verdict.FAIL):
+        return build.donor  # what has a fail of its own is no way to keep anything
     kept = {item.name for item in other.donor if item.verdict == "stays"}
     more = other.bill.total - build.bill.total
     price = f"parts {abs(more):,.2f} {build.bill.currency} {'dearer' if more > 0 else 'cheaper'}"

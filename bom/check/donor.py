@@ -1,8 +1,10 @@
 """What becomes of each donor item: stays, stays if, goes, or test first."""
 
-from collections.abc import Mapping
-from dataclasses import dataclass
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, replace
+from math import isnan, nan
 
+from bom.check.gates import cells_of, open_gates, worst
 from bom.check.judge_build import judge_one
 from bom.choose.donor import donor_part, served
 from bom.choose.filled import Filled
@@ -10,7 +12,8 @@ from bom.duties.model import Duty
 from bom.judge.loom_view import LoomView
 from bom.judge.verdict import Verdict
 from bom.parts import Parts
-from bom.read.job import Item
+from bom.read.donor_matrix import VERDICTS, Cell, Matrix
+from bom.read.job import Item, Load
 
 
 @dataclass(frozen=True)
@@ -18,6 +21,12 @@ class DonorVerdict:
     """What becomes of one donor item.
 
     verdict  "stays", "stays if", "goes" or "test first"
+    reason   one sentence, with the numbers that decide where there are any
+    instead  what is bought in its stead
+    gate     gate of the donor that decides, "" where numbers do
+    change   what must be done for it to stay
+    minutes  of that work, a rough estimate; NaN where none is asked
+    test     the test that would settle it, and the reading that lets it stay
     """
 
     name: str
@@ -26,28 +35,12 @@ class DonorVerdict:
     verdict: str
     reason: str
     instead: str
+    gate: str = ""
+    change: str = ""
+    minutes: float = nan
+    test: str = ""
 
 
-# Items with no place in the new loom: what becomes of them and why (common practice).
-WITHOUT_PLACE: Mapping[str, tuple[str, str]] = {
-    "regulator": ("goes", "nothing is left to regulate; cut its leads back, leave no live ends"),
-    "alternator": ("goes", "it has no engine to turn it; keep the cover if you like its look"),
-    "ignition": ("goes", "no spark is wanted; cut its feed back to the key switch"),
-    "starter relay": ("goes", "its coil is made for seconds and its contacts for 12 V"),
-    "starter motor": ("goes", "no engine to start"),
-    "battery": ("goes", "the converter takes its place; a small buffer battery is a wish of its own"),
-    "ammeter": ("goes", "its range and its place in series suit neither side"),
-    "fuel gauge": ("stays if", "something drives it from the state of charge"),
-    "speedometer": ("stays if", "it is driven from a wheel, not from the gearbox that goes"),
-    "rev counter": ("goes", "no ignition pulses are left to count"),
-    "neutral switch": ("stays if", "the gearbox stays; its lamp may serve as a ready lamp"),
-    "oil switch": ("goes", "no oil pressure; its lamp may serve as a fault lamp"),
-    "side-stand switch": ("stays if", "it opens to stop in the coil chain; measure it"),
-    "earth strap": ("stays if", "it bonds 12 V minus to the frame in one place, behind an isolated converter"),
-    "start button": ("stays if", "it drives a relay or an arming input at 12 V, never a contactor coil alone"),
-    "flasher": ("goes", "no load indicates"),
-    "horn": ("stays if", "it sounds on direct current at the new volts; see its load"),
-}
 WORDS = {
     Verdict.NOT_ASKED: "stays",
     Verdict.PASS: "stays",
@@ -55,29 +48,98 @@ WORDS = {
     Verdict.CANT_TELL: "test first",
     Verdict.FAIL: "goes",
 }
+BENCH = "at its own volts and amps, on the bench, before the bike is stripped"
 
 
 def donor_verdicts(
-    view: LoomView, duties: Mapping[str, Duty], filled: Mapping[str, Filled]
+    view: LoomView, duties: Mapping[str, Duty], filled: Mapping[str, Filled], matrix: Matrix
 ) -> tuple[DonorVerdict, ...]:
-    """Judge every donor item at its places with the same rules that judge a bought part."""
-    return tuple(_verdict(item, view, duties, filled) for item in view.facts.job.donor.items)
+    """Judge every donor item, and every lamp and horn the donor brings.
+
+    Where an item has places in the loom the same rules judge it that judge a bought part; the matrix adds what its
+    kind of donor asks besides.
+    """
+    job = view.facts.job
+    named = {item.name for item in job.donor.items}
+    items = [_item(item, view, duties, filled, matrix) for item in job.donor.items]
+    lights = [_light(load, view, matrix) for load in job.loads if load.fit == "donor" and load.name not in named]
+    return (*items, *(light for light in lights if light is not None))
 
 
-def _verdict(
-    item: Item,
-    view: LoomView,
-    duties: Mapping[str, Duty],
-    filled: Mapping[str, Filled],
+def _item(
+    item: Item, view: LoomView, duties: Mapping[str, Duty], filled: Mapping[str, Filled], matrix: Matrix
 ) -> DonorVerdict:
     if item.keep == "no":
-        return DonorVerdict(
-            item.name, item.kind, item.keep, "goes", "the builder does not want it kept.", _instead(item, filled)
-        )
+        reason = "the builder does not want it kept."
+        return DonorVerdict(item.name, item.kind, item.keep, "goes", reason, _instead(item, filled))
+    by_numbers = _by_numbers(item, view, duties, filled)
+    fed = [load for load in view.facts.job.loads if load.name in item.feeds]
+    if item.kind == "flasher":
+        fed = [load for load in view.facts.job.loads if "indicate" in load.on]
+    cells = cells_of(matrix, item.kind, open_gates(view, fed))
+    return _joined(by_numbers, DonorVerdict(item.name, item.kind, item.keep, "", "", ""), cells)
+
+
+def _light(load: Load, view: LoomView, matrix: Matrix) -> DonorVerdict | None:
+    """Judge a lamp or horn of the load list that the donor brings; nothing of other loads."""
+    kind = light_kind(load)
+    if not kind:
+        return None
+    cells = cells_of(matrix, kind, open_gates(view, [load]))
+    return _joined(None, DonorVerdict(load.name, kind, "if it passes", "", "", ""), cells)
+
+
+def light_kind(load: Load) -> str:
+    """Name the kind of a lamp or horn by what it is for; "" for any other load."""
+    if "horn" in load.on:
+        return "horn"
+    if load.kind not in ("filament", "LED"):
+        return ""
+    if "indicate" in load.on:
+        return "indicators"
+    if load.run == "dash" or load.purpose in ("instrument", "telltale"):
+        return "dash lamps"
+    return "tail lamp" if load.run == "rear" or "brake" in load.on else "head lamp"
+
+
+def _joined(numbers: DonorVerdict | None, blank: DonorVerdict, cells: Sequence[Cell]) -> DonorVerdict:
+    """Join what the numbers say with what the gates say: the worse of both decides, every change is asked."""
+    beside = [cell for cell in cells if cell.gate != "always"] if numbers else list(cells)
+    if not beside:
+        return numbers or blank
+    deciding = worst(beside)
+    if numbers and VERDICTS.index(numbers.verdict) >= VERDICTS.index(deciding.verdict):
+        decided = numbers
+    else:
+        reason, instead = f"{deciding.because}.", numbers.instead if numbers else ""
+        gate = "" if deciding.gate == "always" else deciding.gate
+        decided = replace(blank, verdict=deciding.verdict, reason=reason, instead=instead, gate=gate)
+    return _with_work(decided, beside)
+
+
+def _with_work(decided: DonorVerdict, cells: Sequence[Cell]) -> DonorVerdict:
+    """Say what must be done, what takes its place, or what would settle it."""
+    asked = [cell for cell in cells if cell.change and cell.verdict == decided.verdict]
+    if decided.verdict == "test first":
+        tests = [f"{cell.test}; it stays with: {cell.settles}" for cell in cells if cell.test]
+        return replace(decided, test="; ".join(dict.fromkeys(tests)) or BENCH, minutes=_minutes(cells))
+    change = "; ".join(dict.fromkeys(cell.change for cell in asked))
+    told = [f"{cell.test}: {cell.settles}" for cell in asked if cell.test and cell.settles]
+    return replace(decided, change=change, minutes=_minutes(asked), test="; ".join(dict.fromkeys(told)))
+
+
+def _minutes(cells: Sequence[Cell]) -> float:
+    known = [cell.minutes for cell in cells if not isnan(cell.minutes)]
+    return sum(known) if known else nan
+
+
+def _by_numbers(
+    item: Item, view: LoomView, duties: Mapping[str, Duty], filled: Mapping[str, Filled]
+) -> DonorVerdict | None:
+    """Judge an item at its places by the rules; None where the loom has no place for it."""
     places = [place for place in view.loom.places if place.item == item.name]
     if not places:
-        word, reason = WITHOUT_PLACE.get(item.kind, ("test first", "it switches no load of the load list"))
-        return DonorVerdict(item.name, item.kind, item.keep, word, reason, "")
+        return None
     own = {place.family: own_part(place.family, item, view) for place in places}
     findings = {
         place.name: max(
@@ -86,16 +148,18 @@ def _verdict(
         )
         for place in places
     }
-    worst = max(findings.values(), key=lambda finding: finding.verdict)
+    worst_of = max(findings.values(), key=lambda finding: finding.verdict)
     entries = [filled[place.name] for place in places if place.name in filled]
     instead = "; ".join(dict.fromkeys(_named(entry) for entry in entries if entry.origin != "donor"))
-    reason = worst.sentence + (f" Find out: {worst.datum}." if worst.datum else "")
+    reason = worst_of.sentence + (f" Find out: {worst_of.datum}." if worst_of.datum else "")
     kept = [entry for entry in entries if entry.origin == "donor"]
+    verdict = WORDS[worst_of.verdict]
     if kept and len(kept) < len(entries):
         gone = dict.fromkeys(entry.place.circuit for entry in entries if entry.origin != "donor")
         reason = f"{len(kept)} of {len(entries)} runs stay; renew the others, in the {', '.join(gone)}. {reason}"
-        return DonorVerdict(item.name, item.kind, item.keep, "stays if", reason, instead)
-    return DonorVerdict(item.name, item.kind, item.keep, WORDS[worst.verdict], reason, instead)
+        verdict = "stays if"
+    test = BENCH if verdict == "test first" else ""
+    return DonorVerdict(item.name, item.kind, item.keep, verdict, reason, instead, test=test)
 
 
 def own_part(family: str, item: Item, view: LoomView) -> Parts:

@@ -24,19 +24,7 @@ def judge_build(view: LoomView, duties: Mapping[str, Duty]) -> tuple[Finding, ..
             found += [finding_of(answer, subject, (first, second)) for answer in answers]
     for rule in rules():
         if isinstance(rule.shape, LoomRule):
-            found += [
-                loom_finding(
-                    rule,
-                    answer.subject,
-                    answer.verdict,
-                    answer.what,
-                    answer.offered,
-                    answer.needed,
-                    answer.because,
-                    answer.datum,
-                )
-                for answer in rule.shape.judge(view)
-            ]
+            found += [loom_finding(rule, answer) for answer in rule.shape.judge(view)]
     return tuple(sorted(found, key=lambda finding: (-finding.verdict, finding.subject, finding.rule, finding.what)))
 
 

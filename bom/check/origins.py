@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from bom.choose.donor import SERVED
+from bom.read.job_devices import Device, Lead
 from bom.session import Session
 from bom.trace import KINDS, Origin
 
@@ -63,9 +64,17 @@ def job_path(origin: Origin, job: Any) -> Path:
         here = getattr(here, name)
         path = (*path, name)
         if isinstance(here, list) and here and hasattr(here[0], "name") and origin.of:
-            index = next(number for number, entry in enumerate(here) if entry.name == origin.of)
+            index = next(number for number, entry in enumerate(here) if _is_meant(entry, origin.of))
             here, path = here[index], (*path, index)
     return path
+
+
+def _is_meant(entry: Any, name: str) -> Any:
+    """Tell whether an entry bears a name; a lead is named by its device and its label, like "grip: throttle signal"."""
+    device, _, label = name.partition(": ")
+    if isinstance(entry, Lead):
+        return entry.label == label
+    return entry.name == (device if isinstance(entry, Device) else name)
 
 
 def _job(origin: Origin, session: Session) -> Where:

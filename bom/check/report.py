@@ -1,8 +1,10 @@
 """The findings alone, as lines for a terminal or as JSON."""
 
 from dataclasses import asdict
+from math import isnan
 
 from bom.build import Build
+from bom.check.donor import DonorVerdict
 from bom.judge.finding import Finding
 from bom.judge.verdict import Verdict
 
@@ -25,12 +27,24 @@ def as_text(build: Build, *, everything: bool) -> str:
         if finding.verdict > Verdict.PASS:
             lines.append(f"Cure: {finding.cure}")
         blocks.append("\n            ".join(lines))
+    return "\n".join((*blocks, donor_text(build)))
+
+
+def donor_text(build: Build) -> str:
+    """Print what becomes of each donor item: verdict, reason, what to do, what takes its place."""
+    blocks = []
     for item in build.donor:
-        instead = f" Instead: {item.instead}." if item.instead else ""
-        blocks.append(
-            f"{item.verdict.upper():<11} {item.name} (donor's {item.kind})\n            {item.reason}{instead}"
-        )
+        gate = f"{item.gate}: " if item.gate else ""
+        lines = [f"{item.verdict.upper():<11} {item.name} (donor's {item.kind})", f"{gate}{item.reason}"]
+        lines += [f"Do: {item.change}{_minutes(item)}."] if item.change else []
+        lines += [f"Test: {item.test}{_minutes(item) if not item.change else ''}."] if item.test else []
+        lines += [f"Instead: {item.instead}."] if item.instead else []
+        blocks.append("\n            ".join(lines))
     return "\n".join(blocks)
+
+
+def _minutes(item: DonorVerdict) -> str:
+    return "" if isnan(item.minutes) else f" (about {item.minutes:g} min)"
 
 
 def as_json(build: Build, *, everything: bool) -> dict[str, object]:
@@ -46,5 +60,9 @@ def as_json(build: Build, *, everything: bool) -> dict[str, object]:
         "findings": [
             {**asdict(finding), "verdict": finding.verdict.word} for finding in shown(build, everything=everything)
         ],
-        "donor": [asdict(item) for item in build.donor],
+        "donor": [_plain(item) for item in build.donor],
     }
+
+
+def _plain(item: DonorVerdict) -> dict[str, object]:
+    return {**asdict(item), "minutes": None if isnan(item.minutes) else item.minutes}

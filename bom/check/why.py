@@ -59,6 +59,20 @@ def nearest_keys(build: Build, text: str) -> list[str]:
     return nearest_words(text, list(dict.fromkeys(finding.key for finding in build.findings)))
 
 
+def told_otherwise(build: Build, text: str) -> str:
+    """Say what a text names that is no finding: an open place, a thing of the donor, a rule with nothing to ask."""
+    wanted = " ".join(text.split()).casefold()
+    for hole in build.holes:
+        if wanted in (hole.place.name.casefold(), f"{hole.place.name} stays open".casefold()):
+            return f"The {hole.place.name} stays open, so that no rule is asked of it. {hole.sentence}"
+    for item in build.donor:
+        if wanted in (item.name.casefold(), f"{item.name} (donor's {item.kind})".casefold()):
+            return f"The donor's {item.name}: {item.verdict}. {item.reason}"
+    if wanted in {rule.name for rule in rules()}:
+        return f"The rule {wanted} has nothing to ask of this bike."
+    return ""
+
+
 def accounts(build: Build, key: str) -> list[Account]:
     """Ask every comparison of one key again, worst first."""
     wanted = [finding for finding in build.findings if finding.key == key]
@@ -128,14 +142,4 @@ def _word_origin(trace: Any) -> Origin:
 
 
 def _of_loom(rule: Rule, answer: LoomAnswer) -> Account:
-    finding = loom_finding(
-        rule,
-        answer.subject,
-        answer.verdict,
-        answer.what,
-        answer.offered,
-        answer.needed,
-        answer.because,
-        answer.datum,
-    )
-    return Account(finding, rule, answer.offers, answer.needs)
+    return Account(loom_finding(rule, answer), rule, answer.offers, answer.needs)

@@ -87,4 +87,4 @@ def _labelled(label: str, text: str) -> list[str]:
 
 
 def _wrapped(text: str, indent: str) -> list[str]:
-    return wrap(text, WIDTH, subsequent_indent=indent, break_long_words=False, drop_whitespace=True) or [""]
+    return wrap(text, WIDTH, subsequent_indent=indent, break_long_words=False, break_on_hyphens=False) or [""]

@@ -44,6 +44,11 @@ class Service:
     rush: float
     told: Mapping[str, Trace] = field(default_factory=dict)
 
+    @property
+    def at_rail(self) -> bool:
+        """Tell whether it served at 12 V; what served at 6 V proves nothing of what it breaks at twice the volts."""
+        return self.nominal_v >= NOMINAL_V["12 V"]
+
 
 def served(item: Item, job: JobFile, margins: Margins) -> Service:
     """Work out what an item served: as said, else the loads it fed in a DC donor."""
@@ -98,10 +103,11 @@ def _known(item: Item, service: Service) -> dict[str, tuple[float | str, str]]:
     known: dict[str, tuple[float | str, str]] = {}
     if service.amps is not None:
         known = {
-            "dc_volts_v": (service.volts_v, SERVED),
             "carry_a": (service.amps, SERVED),
             "make_a": (service.amps * service.rush, SERVED),
         }
+        if service.at_rail:
+            known["dc_volts_v"] = (service.volts_v, SERVED)
     said = {
         "dc_volts_v": item.dc_volts,
         "carry_a": item.carries,
@@ -164,7 +170,7 @@ def _points(part: str, item: Item, service: Service) -> list[dict[str, object]]:
     points: list[dict[str, object]] = []
     if item.breaks is not None and item.dc_volts is not None:
         points.append({**base, "volts_v": item.dc_volts, "breaks_a": item.breaks, "evidence": item.evidence})
-    if service.amps is not None:
+    if service.amps is not None and service.at_rail:
         served_point = {"volts_v": service.volts_v, "breaks_a": service.amps, "evidence": SERVED}
         points.append({**base, **served_point, "time_constant_ms": SERVED_MS})
     return points

@@ -103,7 +103,7 @@ def network(
     draws: list[Draw] = []
     sources = [Source("pack", "pack plus", PACK_MINUS, *bike.pack(state, ends))]
     for bridge in bike.bridges:
-        if not standing.closed(bridge):
+        if not standing.closed(bridge) or (bridge.kind == "controller" and _feeds_nothing(bike, state, standing)):
             continue
         if bridge.kind in ("fuse", "contact", "plug", "shunt", "resistor", "sense"):
             part = bike.view.parts.get(bridge.place)
@@ -119,6 +119,11 @@ def network(
     return Network(tuple(resistors), tuple(sources), tuple(draws), tuple(converters), REFERENCES)
 
 
+def _feeds_nothing(bike: Bike, state: State, standing: Positions) -> bool:
+    """Tell whether regeneration has no pack to go to: behind an open contactor its amps would lift volts no end."""
+    return state.traction == "regeneration" and "contactor" in bike.coils - standing.coils
+
+
 def air_c(bike: Bike, wire: str, state: State) -> float:
     """Give the air about a wire in a state."""
     if state.air_c is not None:
@@ -130,9 +135,13 @@ def air_c(bike: Bike, wire: str, state: State) -> float:
 
 def _wires(bike: Bike, state: State, ends: Ends, hot_c: Mapping[str, float], without: str) -> list[Resistor]:
     margins = bike.view.facts.margins
-    joint = margins.joint_high_ohm if ends.worn else margins.joint_low_ohm
     return [
-        Resistor(name, strand.wire.start, strand.wire.end, strand.ohm(hot_c.get(name, air_c(bike, name, state)), joint))
+        Resistor(
+            name,
+            strand.wire.start,
+            strand.wire.end,
+            strand.ohm(hot_c.get(name, air_c(bike, name, state)), margins, worn=ends.worn),
+        )
         for name, strand in bike.strands.items()
         if name != without and strand.wire.count == 1
     ]

@@ -10,7 +10,7 @@ import numpy.typing as npt
 from bom.circuit.ohms import Strand
 from bom.judge.ratings import MOST_MULTIPLE, TimePoint, time_band
 from bom.parts import Parts
-from bom.physics.adiabatic import withstand_a2s
+from bom.physics.adiabatic import LONGEST_ADIABATIC_S, withstand_a2s
 from bom.physics.fault_heat import end_with_loss_c
 from bom.physics.fuse import earliest_s, latest_s, let_through_a2s, surely_opens_multiple
 
@@ -18,7 +18,9 @@ Floats = npt.NDArray[np.float64]
 Ints = npt.NDArray[np.intp]
 
 SHARE = 0.02  # of the short's amps, below which a branch has no part in it
+MAIN_SHARE = 0.5  # of the short's amps: a fuse that carries less leaves it burning when it opens
 LEAST_A = 0.01
+LASTING_S = 600.0  # by then a bundle is as hot as it gets
 LONGEST_S = 86_400.0  # a day stands for "for ever": by then a wire is as hot as it gets
 
 
@@ -51,13 +53,13 @@ def fuse_of(name: str, column: int, part: Parts | None) -> Fuse:
 class Openings:
     """What the fuses do in some shorts, a row each; -1 for a fuse that is not there.
 
-    first       the fuse that has surely opened first
-    smallest    the smallest fuse of the path
+    first       the fuse that has surely opened first, of those that carry most of the short
+    smallest    the smallest fuse of those
     also        another fuse of the path that may open before the first one surely has
     known       False where none surely opens and the times of one are not known
     earliest_s  before this the first surely does not open
     latest_s    by then it surely has; inf where none does
-    low_s       s that heat a wire as the first lets through at most, on the amps it surely gets
+    low_s       s that heat a wire as the first, else the smallest, lets through at most, on the amps it surely gets
     high_s      the same on the amps it may get
     """
 
@@ -83,7 +85,10 @@ def openings(fuses: Sequence[Fuse], low_a: Floats, high_a: Floats, short_a: Floa
     rated = np.array([fuse.rated_a for fuse in fuses])[columns]
     low, high = (np.round(amps[rows, columns] / rated, 9) for amps in (low_a, high_a))
     times = _times(fuses, columns, np.minimum(low, MOST_MULTIPLE), np.minimum(high, MOST_MULTIPLE))
-    latest = np.where(np.isnan(times[0]), np.inf, times[0])
+    # A second source feeds its few amps through a fuse that the short itself does not pass.
+    main = high_a[rows, columns] > MAIN_SHARE * short_a[rows]
+    in_way = np.flatnonzero(main)
+    latest = np.where(np.isnan(times[0]) | ~main, np.inf, times[0])
     count = len(short_a)
     first = _best(rows, latest, count)
     opens = (first >= 0) & np.isfinite(np.append(latest, np.inf)[first])
@@ -91,18 +96,21 @@ def openings(fuses: Sequence[Fuse], low_a: Floats, high_a: Floats, short_a: Floa
     others[first[first >= 0]] = np.inf
     rival = _best(rows, others, count)
     overlaps = opens & (np.append(others, np.inf)[rival] < np.append(latest, np.inf)[first])
-    unknown = np.bincount(rows, np.isnan(times[0]), minlength=count) > 0
-    picked = [np.where(opens, np.append(column, np.inf)[first], np.inf) for column in times]
+    unknown = np.bincount(rows, np.isnan(times[0]) & main, minlength=count) > 0
     index = np.append(columns, -1)
+    smallest = np.append(in_way, -1)[_best(rows[in_way], rated[in_way], count)]
+    # One that worn contacts keep shut may still open on the greatest amps: the heat of either end is its own.
+    meant = np.where(opens, first, smallest)
+    picked = [np.where(opens, np.append(column, np.inf)[first], np.inf) for column in times[:2]]
+    heats = [np.append(column, np.inf)[meant] for column in times[2:]]
     return Openings(
         np.where(opens, index[first], -1),
-        index[_best(rows, rated, count)],
+        index[smallest],
         np.where(overlaps, index[rival], -1),
         opens | ~unknown,
         picked[1],
         picked[0],
-        picked[2],
-        picked[3],
+        *heats,
     )
 
 
@@ -145,6 +153,12 @@ class Metals:
     start_c: Floats
     air_c: Floats
     limit_c: Floats
+    lasting_c: Floats
+    ampacity_a: Floats
+
+    def stands_c(self, wires: Ints, time_s: Floats) -> Floats:
+        """Give what one wire stands in each short: for seconds its insulation's end, past 5 s its cable's class."""
+        return np.where(time_s > LONGEST_ADIABATIC_S, self.lasting_c[wires], self.limit_c[wires])
 
     @cached_property
     def withstands(self) -> Floats:
@@ -155,7 +169,7 @@ class Metals:
     def after_c(self, wires: Ints, amps: Floats, time_s: Floats) -> Floats:
         """Give the temperature of one wire for each short, from the heat it stands in service."""
         air = np.minimum(self.air_c[wires], self.start_c[wires])
-        return np.asarray(
+        alone = np.asarray(
             end_with_loss_c(
                 area_mm2=self.area_mm2[wires],
                 conductor_mm=self.conductor_mm[wires],
@@ -169,3 +183,6 @@ class Metals:
             ),
             dtype=np.float64,
         )
+        # What lasts meets its neighbours' heat too: the rise goes with the square of the amps, as in service.
+        bundled = air + (self.start_c[wires] - air) * np.square(amps / self.ampacity_a[wires])
+        return np.where(time_s >= LASTING_S, np.fmax(alone, bundled), alone)

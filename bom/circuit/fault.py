@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 from enum import IntEnum
+from math import inf, nan
 
 LEAST_FLOW_A = 0.05
 LATE_S = 5.0
@@ -48,12 +49,16 @@ class Hot:
     end_c    how hot it gets until the fuse has opened
     limit_c  what its insulation stands for seconds
     rest_c   what it stands for ever, where it was to begin with
+    amps     that heat it most, of the least and the greatest of the short
+    time_s   for which they do, as far as the fuse lets them through
     """
 
     wire: str
     end_c: float
     limit_c: float
     rest_c: float
+    amps: float = nan
+    time_s: float = inf
 
     @property
     def burns(self) -> bool:
@@ -107,16 +112,19 @@ class Fault:
         return self._fed_end() if not self.opens else self._opened_end()
 
     def _opened_end(self) -> End:
+        return self._burnt or (End.LATE if self.latest_s > LATE_S else End.CLEARED)
+
+    @property
+    def _burnt(self) -> End | None:
+        """Say what burns, a guarded wire first; None where nothing does."""
         if self.wire and self.wire.burns:
             return End.BURNS
-        if self.stub and self.stub.burns:
-            return End.STUB
-        return End.LATE if self.latest_s > LATE_S else End.CLEARED
+        return End.STUB if self.stub and self.stub.burns else None
 
     def _fed_end(self) -> End:
         """Tell how one ends that no fuse surely opens on: by what holds the amps down."""
         if not self.limited:
-            return End.NEVER if self.fuse else End.UNFUSED
+            return (self._burnt or End.NEVER) if self.fuse else End.UNFUSED
         if self.low_a < LEAST_FLOW_A:
             return End.LETS_GO
         hot = [hot for hot in (self.wire, self.stub) if hot and hot.end_c > hot.rest_c + 1.0]

@@ -33,10 +33,12 @@ def fault_network(bike: Bike, *, strongest: bool) -> Network:
     Weakest: an empty, cold, aged pack, wires at the heat they stand, joints and contacts at their sound worst.
     """
     margins = bike.view.facts.margins
-    joint = margins.joint_low_ohm if strongest else margins.joint_high_ohm
     resistors = [
         Resistor(
-            name, strand.wire.start, strand.wire.end, strand.ohm(_COLD_20_C if strongest else strand.limit_c, joint)
+            name,
+            strand.wire.start,
+            strand.wire.end,
+            strand.ohm(_COLD_20_C if strongest else strand.limit_c, margins, worn=not strongest),
         )
         for name, strand in bike.strands.items()
         if strand.wire.count == 1

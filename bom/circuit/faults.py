@@ -24,6 +24,7 @@ _Name = tuple[str, str, str]
 
 SHORT_OHM = 1e-4  # metal on metal
 PATH_SHARE = 0.5
+LEAST_V = 1.0  # points nearer than this stand at like volts: two minus ends between which a battery is charged
 RETURN_KINDS = ("load", "controller", "meter", "charger", "key input", "coil", "closer", "buffer")
 
 
@@ -108,8 +109,10 @@ class _Walked:
 
 def _faults(ground: _Ground, names: Sequence[_Name], low: Shorted, high: Shorted) -> Iterator[Fault]:
     """Judge some shorts: amps first, then the fuses, then the wires. One that carries nothing to its return is none."""
+    stands = np.abs(high.open_v) >= LEAST_V
     low_cut, limited = _cut(ground, ground.low, low, ground.limit.low_a)
     high_cut, _ = _cut(ground, ground.high, high, ground.limit.high_a)
+    low_cut, high_cut = low_cut * stands, high_cut * stands
     low_a, high_a = np.abs(low.amps) * low_cut, np.abs(high.amps) * high_cut
     low_through, high_through = np.abs(low.through) * low_cut[:, None], np.abs(high.through) * high_cut[:, None]
     columns = [fuse.column for fuse in ground.fuses]
@@ -148,12 +151,16 @@ def _hottest(ground: _Ground, low: Floats, high: Floats, opened: Openings, *, gu
     for amps, time_s in ((low, opened.low_s), (high, opened.high_s)):
         ends.append(metals.after_c(best, amps[rows, ground.wires[best]], np.nan_to_num(time_s, nan=np.inf)))
     carried = high[rows, ground.wires[best]] > LEAST_A
-    hottest = np.maximum(*ends)
+    hottest, many = np.maximum(*ends), ends[1] >= ends[0]
+    amps = np.where(many, high[rows, ground.wires[best]], low[rows, ground.wires[best]])
+    time_s = np.where(many, opened.high_s, opened.low_s)
     return [
-        Hot(metals.strands[wire].wire.name, float(end), float(metals.limit_c[wire]), float(metals.start_c[wire]))
+        Hot(metals.strands[wire].wire.name, float(end), float(limit), float(metals.start_c[wire]), *heat)
         if flows
         else None
-        for wire, end, flows in zip(best, hottest, carried, strict=True)
+        for wire, end, limit, flows, *heat in zip(
+            best, hottest, metals.stands_c(best, time_s), carried, amps.tolist(), time_s.tolist(), strict=True
+        )
     ]
 
 

@@ -12,6 +12,8 @@ from bom.physics.lamp import SIGNAL_TEST_V, flux_ratio, life_ratio
 from bom.physics.ranges import Answer
 from bom.read.job import Load
 
+COPPER = ("area_mm2", "resistance_mohm_per_m")
+
 
 @dataclass(frozen=True)
 class Light:
@@ -43,8 +45,7 @@ def lights(bike: Bike, states: Sequence[Standing]) -> tuple[Light, ...]:
     Telltales are left out: they light nobody's way, and one across the sides shares its volts with the far lamps.
     """
     met = [(standing.state.name, lamp_volts(standing, bike)) for standing in states if not standing.collapsed]
-    place = bike.view.loom.place
-    guesses = [(each.assumed, place(name).loads) for name, each in bike.strands.items() if each.assumed]
+    guesses = list(_guesses(bike))
     lamps = [load for load in bike.view.facts.job.loads if load.kind in ("filament", "LED") and not load.is_telltale]
     return tuple(light for load in lamps for light in _light(bike, load, met, guesses))
 
@@ -92,6 +93,18 @@ def _within(ratio: Callable[..., Answer], voltage_v: float, test_v: float) -> fl
         return float(ratio(voltage_v=voltage_v, test_v=test_v))
     except RangeError:
         return nan
+
+
+def _guesses(bike: Bike) -> Iterator[tuple[str, tuple[str, ...]]]:
+    """Name each wire to a load whose copper is not known, with what it is taken as, and the loads behind it."""
+    for name in bike.strands:
+        loads, part = bike.view.loom.place(name).loads, bike.view.parts.get(name)
+        if not loads:
+            continue
+        known = part is not None and not all(isnan(float(part.number(column)[0])) for column in COPPER)
+        if not known:
+            thin = f"taken as {bike.view.facts.margins.unknown_wire_mm2:g} mm²" if part else "has no cable"
+            yield f"copper of {name} {thin}", loads
 
 
 def _assumed(guesses: Sequence[tuple[str, tuple[str, ...]]], load: Load) -> str:

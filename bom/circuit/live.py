@@ -20,6 +20,8 @@ DROP_OUT_SHARE = 0.1  # of a coil's volts, where its own figure is not known: co
 MOST_ROUNDS = 12
 DEAD_V = 6.0
 CONTACTOR, PRECHARGE_RELAY = "contactor", "precharge relay"
+DRIVE = "the drive"
+DRIVE_KINDS = ("controller", "key input")  # without either the motor stops
 
 
 @dataclass(frozen=True)
@@ -112,6 +114,23 @@ def _moved(bike: Bike, positions: Positions, solution: Solution) -> Positions:
     closes = fed and (positions.closes or PRECHARGE_RELAY in coils or PRECHARGE_RELAY not in bike.coils)
     fills = fed and not closes
     return replace(positions, coils=frozenset(coils), fills=fills, closes=closes)
+
+
+def lit(bike: Bike, settled: Settled) -> set[str]:
+    """Name what has volts to speak of: loads, the meter, and the drive where all that it needs has."""
+    index, solution = settled.solution.compiled.index, settled.solution
+    stands = {
+        bridge.name: settled.positions.closed(bridge) and solution.at(bridge.start, bridge.end) >= DEAD_V
+        for bridge in bike.bridges
+        if bridge.kind in ("load", "meter", *DRIVE_KINDS) and bridge.start in index
+    }
+    out = {
+        bridge.loads[0] if bridge.loads else bridge.name
+        for bridge in bike.bridges
+        if bridge.kind in ("load", "meter") and stands.get(bridge.name, False)
+    }
+    drive = [stands[bridge.name] for bridge in bike.bridges if bridge.kind in DRIVE_KINDS and bridge.name in stands]
+    return out | {DRIVE} if drive and all(drive) else out
 
 
 def coil_v(bike: Bike, coil: str, solution: Solution) -> float:

@@ -20,10 +20,10 @@ def metals_of(bike: Bike, strands: Sequence[Strand]) -> Metals:
     rows = [_figures(bike, strand) for strand in strands]
     columns = [np.array(column, dtype=float) for column in zip(*(row[:-1] for row in rows), strict=True)]
     if not rows:
-        columns = [np.zeros(0)] * 7
-    area, conductor, outside, per_m, start, air, limit = columns
+        columns = [np.zeros(0)] * 9
+    area, conductor, outside, per_m, start, air, limit, lasting, ampacity = columns
     insulation = tuple(str(row[-1]) for row in rows)
-    return Metals(tuple(strands), area, conductor, outside, per_m, insulation, start, air, limit)
+    return Metals(tuple(strands), area, conductor, outside, per_m, insulation, start, air, limit, lasting, ampacity)
 
 
 def _figures(bike: Bike, strand: Strand) -> tuple[float | str, ...]:
@@ -41,4 +41,5 @@ def _figures(bike: Bike, strand: Strand) -> tuple[float | str, ...]:
     ambient = getattr(bike.view.facts.job.ambient, bike.view.loom.place(strand.wire.name).zone.replace(" ", "_"))
     limit = SHORT_C[insulation]
     start = max(min(strand.limit_c, limit - 10.0), ambient)
-    return (area, conductor, outside, per_m, start, ambient, limit, insulation or "PVC")
+    figures = (area, conductor, outside, per_m, start, ambient, limit, strand.cable_c, strand.ampacity_a)
+    return (*figures, insulation or "PVC")

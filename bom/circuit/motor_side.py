@@ -4,6 +4,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from math import isfinite, nan
 
+from bom import units
 from bom.circuit.bike import Bike
 from bom.duties.circuits import bus_capacitance
 from bom.physics.discharge import harmless_capacitance_f, safe_speed_fraction, time_to_volts_s
@@ -12,6 +13,7 @@ from bom.physics.motor import ride_rms_a, shorted_bus_a
 from bom.physics.phase import greatest_line_rms_v, line_rms_v
 from bom.physics.precharge import stored_energy_j
 
+EMF = "the motor's highest volts by itself (motor.back_emf)"
 BLEED_OHM = 10_000.0  # a bleed resistor as builders fit it; nobody knows a controller's own
 
 
@@ -64,9 +66,10 @@ def _past_the_contactor(bike: Bike) -> Iterator[Figure]:
     if isfinite(bus):
         joules = float(stored_energy_j(capacitance_f=farads.high, voltage_v=bus))
         harmless = float(harmless_capacitance_f(voltage_v=bus))
-        because = f"{farads} at {bus:.1f} V; 0.2 J is left below {harmless * 1e6:.0f} µF"
+        least = units.show(harmless, "capacitance")
+        because = f"{farads} at {bus:.1f} V; less than 0.2 J, harmless by ISO 6469-4:2015, only below {least}"
         yield Figure("joules in the bus capacitors", joules, "energy", because, farads.datum)
-    datum = "" if emf else "the motor's highest volts by itself (motor.back_emf)"
+    datum = "" if emf else EMF
     yield Figure(
         "bus volts, contactor open at top speed", emf or nan, "voltage", "the motor's own, by the diodes", datum
     )
@@ -76,15 +79,18 @@ def _past_the_contactor(bike: Bike) -> Iterator[Figure]:
     yield _shorted(bike, emf)
     if bus > LOW_VOLTAGE_LIMIT_V and isfinite(bus):
         wait = float(time_to_volts_s(resistance_ohm=BLEED_OHM, capacitance_f=farads.high, start_v=bus))
-        because = f"{farads.high * 1e6:.0f} µF from {bus:.1f} V through {BLEED_OHM:g} ohm; without a bleed measure it"
+        bleed = units.show(BLEED_OHM, "resistance")
+        because = (
+            f"{units.show(farads.high, 'capacitance')} from {bus:.1f} V through {bleed}; without a bleed measure it"
+        )
         yield Figure("wait until 60 V, wheel at rest", wait, "time", because, farads.datum)
 
 
 def _shorted(bike: Bike, emf: float | None) -> Figure:
     what, winding = "amps the motor feeds into a shorted bus", bike.view.facts.job.motor.winding_resistance
     if not emf or not winding:
-        lacking = "back_emf" if not emf else "winding_resistance"
-        return Figure(what, nan, "current", "through the diodes, past an open contactor", f"motor.{lacking}")
+        datum = EMF if not emf else "ohms between two motor leads (motor.winding_resistance)"
+        return Figure(what, nan, "current", "through the diodes, past an open contactor", datum)
     amps = float(shorted_bus_a(line_peak_v=emf, between_leads_ohm=winding))
     because = f"{emf:.0f} V between leads over {winding:g} ohm; the inductance, which lowers it, left out"
     return Figure(what, amps, "current", because)

@@ -23,47 +23,57 @@ class Strand:
     ohm_20      copper at 20 C, without its joints
     ampacity_a  A it carries for ever where it lies; NaN where not known
     limit_c     temperature its metal, insulation and terminals stand
-    assumed     what stands in for a figure that is not known, "" for none
+    cable_c     temperature class of the cable alone; limit_c where it is not known
+    bolted      True for a heavy lead, whose ends are lugs on studs
     """
 
     wire: Wire
     ohm_20: float
     ampacity_a: float
     limit_c: float
-    assumed: str
+    cable_c: float
+    bolted: bool
 
-    def ohm(self, temperature_c: float, joint_ohm: float) -> float:
-        """Give the resistance at a temperature, with a joint at either end."""
+    def ohm(self, temperature_c: float, margins: Margins, *, worn: bool) -> float:
+        """Give the resistance at a temperature, with a joint at either end, sound but worn or at its best."""
+        worst = margins.bolted_joint_high_ohm if self.bolted else margins.joint_high_ohm
+        joint_ohm = worst if worn else margins.joint_low_ohm
         factor = float(copper_temperature_factor(temperature_c=temperature_c))
         return max(self.ohm_20 * factor + 2 * joint_ohm, LEAST_OHM)
 
 
-def strand(wire: Wire, part: Parts | None, duty: Duty, margins: Margins) -> Strand:
+def strand(wire: Wire, part: Parts | None, duty: Duty, margins: Margins, *, bolted: bool) -> Strand:
     """Describe a wire by its cable; where none stands, or its copper is not known, by the drop or copper assumed."""
     area = float(part.number("area_mm2")[0]) if part else float("nan")
     per_m = float(part.number("resistance_mohm_per_m")[0]) if part else float("nan")
-    assumed = ""
     if part is None and duty.has("drop_v", "carry_a") and duty.carry_a.high > 0:
         hot = float(copper_temperature_factor(temperature_c=margins.terminal_c))
         thin = float(copper_resistance_mohm_per_m(area_mm2=margins.unknown_wire_mm2)) * wire.length_m / 1000
         ohm = min(duty.drop_v.low / duty.carry_a.high / hot, thin)
-        return Strand(wire, ohm, float("nan"), margins.terminal_c, f"{wire.name} is open: the drop it may have")
+        return Strand(wire, ohm, float("nan"), margins.terminal_c, margins.terminal_c, bolted)
     if np.isnan(per_m):
         if np.isnan(area):
             area = margins.unknown_wire_mm2
-            assumed = f"copper of {wire.name} taken as {area:g} mm²"
         per_m = float(copper_resistance_mohm_per_m(area_mm2=area))
-    limit = float(part.number("conductor_max_c")[0]) if part else float("nan")
+    cable_c = float(part.number("conductor_max_c")[0]) if part else float("nan")
     ampacity = float(cable_ampacity(part, duty, margins).values[0]) if part else float("nan")
-    limit = margins.terminal_c if np.isnan(limit) else min(limit, margins.terminal_c)
-    return Strand(wire, per_m * wire.length_m / 1000, ampacity, limit, assumed)
+    cable_c = margins.terminal_c if np.isnan(cable_c) else cable_c
+    limit_c = min(cable_c, margins.terminal_c)
+    return Strand(wire, per_m * wire.length_m / 1000, ampacity, limit_c, cable_c, bolted)
 
 
 def strands(view: LoomView) -> dict[str, Strand]:
     """Describe every wire of a loom that current can reach."""
-    margins = view.facts.margins
+    heavy = {place.name for place in view.loom.places if place.circuit == "traction"}
     return {
-        wire.name: strand(wire, view.parts.get(wire.name), view.duties[wire.name], margins) for wire in view.loom.wires
+        wire.name: strand(
+            wire,
+            view.parts.get(wire.name),
+            view.duties[wire.name],
+            view.facts.margins,
+            bolted=wire.name in heavy,
+        )
+        for wire in view.loom.wires
     }
 
 
@@ -81,7 +91,12 @@ def bridge_ohm(bridge: Bridge, part: Parts | None, margins: Margins, *, high: bo
         return 100.0 if np.isnan(ohm) else ohm
     if bridge.kind == "sense":
         return SENSE_OHM
-    heavy = bridge.kind == "plug" or (part is not None and part.family in ("contactor", "relay"))
-    if heavy:
-        return margins.heavy_contact_high_ohm if high else margins.heavy_contact_low_ohm
-    return margins.contact_high_ohm if high else margins.contact_low_ohm
+    value: float = getattr(margins, f"{_contact(bridge, part)}_{'high' if high else 'low'}_ohm")
+    return value
+
+
+def _contact(bridge: Bridge, part: Parts | None) -> str:
+    """Name the margins of a contact: of a relay, of a heavy pole, or of a thin switch."""
+    if part is not None and part.family == "relay":
+        return "relay_contact"
+    return "heavy_contact" if bridge.kind == "plug" or (part and part.family == "contactor") else "contact"

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from bom.circuit.bike import FRAME, PACK_MINUS, RAIL_MINUS, WEAK, Bike, network
-from bom.circuit.live import DEAD_V, Live, Settled, live, settle
+from bom.circuit.live import Live, Settled, lit, live, settle
 from bom.circuit.network import Resistor
 from bom.circuit.solve import solve
 from bom.circuit.waking import riding
@@ -17,8 +17,6 @@ ALIKE = 0.95  # points that rise within this of the most come adrift together
 IDLE_A = 1e-5  # less than any part draws: a wire that carries less leaves everything as it was when it opens
 ASLEEP_OHM = 1e6  # enough to take nothing, little enough to pull up a point that nothing else holds
 MORE = 1.2  # a wire that carries less over its part than this is not worth a line
-DRIVE = "the drive"
-DRIVE_KINDS = ("controller", "key input")  # without either the motor stops
 GROUND_LEAD = "throttle or display ground"
 
 
@@ -84,8 +82,8 @@ def walk_opens(bike: Bike) -> tuple[Opened, ...]:
         return ()
     whole = live(bike, state, added=_asleep(bike))
     before = settle(whole, bike.positions(state))
-    lit = _lit(bike, before)
-    return tuple(_opened(bike, whole, before, lit, name) for name in bike.strands if name in whole.columns)
+    shining = lit(bike, before)
+    return tuple(_opened(bike, whole, before, shining, name) for name in bike.strands if name in whole.columns)
 
 
 def _asleep(bike: Bike) -> tuple[Resistor, ...]:
@@ -95,7 +93,7 @@ def _asleep(bike: Bike) -> tuple[Resistor, ...]:
     return (Resistor("converter's input capacitors", "converter in", "converter minus", ASLEEP_OHM),)
 
 
-def _opened(bike: Bike, whole: Live, before: Settled, lit: set[str], wire: str) -> Opened:
+def _opened(bike: Bike, whole: Live, before: Settled, shining: set[str], wire: str) -> Opened:
     if abs(before.solution.amps[wire]) < IDLE_A:
         return Opened(wire, (), (), "", 0.0, "", 0.0, 0.0)
     after = settle(whole, before.positions, (wire,), before.solution.volts)
@@ -103,7 +101,7 @@ def _opened(bike: Bike, whole: Live, before: Settled, lit: set[str], wire: str) 
     carries, amps, ampacity = _carries(bike, before, after, wire)
     return Opened(
         wire,
-        tuple(sorted(lit - _lit(bike, after))),
+        tuple(sorted(shining - lit(bike, after))),
         tuple(sorted(before.positions.coils - after.positions.coils)),
         floats,
         floats_v,
@@ -111,23 +109,6 @@ def _opened(bike: Bike, whole: Live, before: Settled, lit: set[str], wire: str) 
         amps,
         ampacity,
     )
-
-
-def _lit(bike: Bike, settled: Settled) -> set[str]:
-    """Name what has volts to speak of: loads, the meter, and the drive where all that it needs has."""
-    index, solution = settled.solution.compiled.index, settled.solution
-    stands = {
-        bridge.name: solution.at(bridge.start, bridge.end) >= DEAD_V
-        for bridge in bike.bridges
-        if bridge.kind in ("load", "meter", *DRIVE_KINDS) and bridge.start in index
-    }
-    out = {
-        bridge.loads[0] if bridge.loads else bridge.name
-        for bridge in bike.bridges
-        if bridge.kind in ("load", "meter") and stands.get(bridge.name, False)
-    }
-    drive = [stands[bridge.name] for bridge in bike.bridges if bridge.kind in DRIVE_KINDS and bridge.name in stands]
-    return out | {DRIVE} if drive and all(drive) else out
 
 
 def _floats(whole: Live, before: Settled, after: Settled) -> tuple[str, float]:

@@ -1,10 +1,10 @@
 """Which contacts are closed in a state, and which loads are lit."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 
 from bom.loom.bridges import CLOSER_CLOSES, CLOSER_FILLS
-from bom.loom.model import Bridge
+from bom.loom.model import FAR_SIDE, Bridge
 from bom.read.job import Load
 from bom.read.states import State
 
@@ -47,13 +47,14 @@ class Positions:
         named |= {CLOSER_CLOSES: self.closes, "pack plug": not self.isolated, "isolator": not self.isolated}
         return named.get(gate, gate in self.coils)
 
+    def shines(self, bridge: Bridge) -> bool:
+        """Tell whether a load is joined and means to be lit: not the far side, nor the telltale that feeds it."""
+        across = any(name in self.loads and self.loads[name].is_between for name in bridge.loads)
+        return bridge.kind == "load" and bridge.gate != FAR_SIDE and not across and self.closed(bridge)
+
     def lit(self, name: str) -> bool:
         """Tell whether a load is on."""
         return name in self.loads and bool(self.conditions & set(self.loads[name].on))
-
-    def with_coils(self, coils: frozenset[str]) -> "Positions":
-        """Let other coils be pulled in."""
-        return replace(self, coils=coils)
 
 
 def positions_of(state: State, loads: Mapping[str, Load], coils: frozenset[str]) -> Positions:

@@ -4,11 +4,14 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from math import inf, isnan, nan
 
+from bom import units
 from bom.circuit.bike import Bike
 from bom.circuit.fault import Fault
 from bom.duties.circuits import bus_capacitance
 from bom.physics.inrush import capacitor_rush, coil_pull, filament_rush
 from bom.physics.precharge import greatest_load_w, left_after_precharge_v, stored_energy_j, time_under_load_s
+
+OVER = 5.0  # time constants after the peak: less than a twentieth of it is left, ringing or not
 
 
 @dataclass(frozen=True)
@@ -57,8 +60,10 @@ def _bus(bike: Bike, faults: tuple[Fault, ...]) -> Iterator[Rush]:
 
 def _closing(what: str, volts: float, ohm: float, farads: float, henries: float, datum: str) -> Rush:
     rush = capacitor_rush(voltage_v=volts, resistance_ohm=ohm, capacitance_f=farads, inductance_h=henries)
-    because = f"{volts:.1f} V across {ohm * 1000:.1f} mohm and {henries * 1e6:.2f} uH onto {farads * 1e6:.0f} µF"
-    return Rush(what, float(rush.peak_a), float(rush.time_constant_s), float(rush.heat_j), because, datum)
+    loop = f"{units.show(ohm, 'resistance')}{f' and {henries * 1e6:.2f} µH' if henries else ''}"
+    because = f"{volts:.1f} V across {loop} onto {units.show(farads, 'capacitance')}"
+    over_s = float(rush.peak_s) + OVER * float(rush.time_constant_s)
+    return Rush(what, float(rush.peak_a), over_s, float(rush.heat_j), because, datum)
 
 
 def _precharge(bike: Bike, ohm: float, volts: float) -> Rush:
@@ -81,8 +86,8 @@ def _precharge(bike: Bike, ohm: float, volts: float) -> Rush:
     most = float(greatest_load_w(resistance_ohm=ohm, voltage_v=volts, fraction=share))
     ends = "it stalls" if isnan(at_rest) else f"it ends at {float(at_rest):.1f} V"
     because = (
-        f"{volts:.1f} V through {ohm:g} ohm onto {farads.high * 1e6:.0f} µF with {load:g} W on the bus: {ends}; "
-        f"{share:.0%} is reached below {most:.3g} W only"
+        f"{volts:.1f} V through {units.show(ohm, 'resistance')} onto {units.show(farads.high, 'capacitance')} "
+        f"with {load:g} W on the bus: {ends}; {share:.0%} is reached with less than {most:.3g} W only"
     )
     heat = float(stored_energy_j(capacitance_f=farads.high, voltage_v=volts))
     return Rush("precharge relay", volts / ohm, time_s, heat, because, farads.datum)
@@ -97,7 +102,14 @@ def _taps(bike: Bike) -> Iterator[Rush]:
     farads = float(part.number("input_capacitance_uf")[0]) * 1e-6
     volts, ohm = facts.pack.full_charge_v.high, facts.margins.key_loop_low_ohm
     if isnan(farads) or farads <= 0:
-        yield Rush(what, volts / ohm, nan, nan, f"{volts:.1f} V across {ohm:g} ohm", "the converter's input capacitors")
+        yield Rush(
+            what,
+            volts / ohm,
+            nan,
+            nan,
+            f"{volts:.1f} V across {units.show(ohm, 'resistance')}",
+            "the converter's input capacitors",
+        )
         return
     yield _closing(what, volts, ohm, farads, 0.0, "")
 

@@ -22,12 +22,14 @@ class Shorted:
     """Some shorts, a row each.
 
     rows     which pairs these are
+    open_v   between the two points before they touch; 0 for points of two islands
     amps     through the short
     through  of every resistor, a column each
     given    of every source, a column each
     """
 
     rows: slice
+    open_v: Floats
     amps: Floats
     through: Floats
     given: Floats
@@ -50,11 +52,11 @@ def shorted(compiled: Compiled, pairs: Ints, *, short_ohm: float) -> Iterator[Sh
     open_v = factors.solve(rest)
     for start in range(0, len(pairs), CHUNK):
         some = pairs[start : start + CHUNK]
-        amps, volts = _each(compiled, some, open_v, factors.solve(_pushes(some, len(open_v))).T, short_ohm)
+        between, amps, volts = _each(compiled, some, open_v, factors.solve(_pushes(some, len(open_v))).T, short_ohm)
         through = (volts[:, compiled.resistor_ends[:, 0]] - volts[:, compiled.resistor_ends[:, 1]]) * compiled.siemens
         held = volts[:, compiled.source_ends[:, 0]] - volts[:, compiled.source_ends[:, 1]]
         given = (compiled.source_v - held) * compiled.source_s
-        yield Shorted(slice(start, start + len(some)), amps, through, given)
+        yield Shorted(slice(start, start + len(some)), between, amps, through, given)
 
 
 def _pushes(pairs: Ints, points: int) -> Floats:
@@ -66,11 +68,14 @@ def _pushes(pairs: Ints, points: int) -> Floats:
     return push
 
 
-def _each(compiled: Compiled, pairs: Ints, open_v: Floats, lifted: Floats, short_ohm: float) -> tuple[Floats, Floats]:
-    """Give the amps of each short, and the volts of all points with it."""
+def _each(
+    compiled: Compiled, pairs: Ints, open_v: Floats, lifted: Floats, short_ohm: float
+) -> tuple[Floats, Floats, Floats]:
+    """Give the volts that stand across each pair, the amps of its short, and the volts of all points with it."""
     rows, first, second = np.arange(len(pairs)), pairs[:, 0], pairs[:, 1]
     seen_ohm = lifted[rows, first] - lifted[rows, second]
     together = (compiled.islands[first] == compiled.islands[second]) & (first != second)
+    between = np.where(together, open_v[first] - open_v[second], 0.0)
     with np.errstate(divide="ignore", invalid="ignore"):
-        amps = np.where(together, (open_v[first] - open_v[second]) / (seen_ohm + short_ohm), 0.0)
-    return amps, open_v - np.where(together[:, None], lifted, 0.0) * amps[:, None]
+        amps = np.where(together, between / (seen_ohm + short_ohm), 0.0)
+    return between, amps, open_v - np.where(together[:, None], lifted, 0.0) * amps[:, None]

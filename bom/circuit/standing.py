@@ -5,12 +5,11 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
-from bom.circuit.bike import STRONG, WEAK, Bike, Ends, air_c, network
+from bom.circuit.bike import LEAST_LOAD_V, STRONG, WEAK, Bike, Ends, air_c, network
 from bom.circuit.live import coil_v, drop_out_v
 from bom.circuit.network import Network
 from bom.circuit.ohms import Strand
 from bom.circuit.solve import Solution, solve
-from bom.loom.model import FAR_SIDE
 from bom.read.states import State
 
 
@@ -94,10 +93,10 @@ def collapse(bike: Bike, state: State, solution: Solution) -> str:
     told = [f"no answer was found for {state.name}"] if not solution.settled else []
     if "converter" not in bike.view.parts:
         return "; ".join([*told, *_below(bike, state, solution)])  # its open place is told elsewhere
-    for name in solution.let_go:
-        if name == "converter" and not _fed(bike, state):
-            continue
-        told.append(f"the {name} lets go")
+    lets_go = [name for name in solution.let_go if name != "converter" or _fed(bike, state)]
+    dark = {} if "converter" in lets_go else _dark(bike, state, solution)
+    told += [f"the {name} lets go" for name in lets_go if name not in dark]
+    told += [f"should be on and has {volts:.1f} V: {name}" for name, volts in dark.items()]
     told += _below(bike, state, solution)
     told += [
         f"the coil of the {coil} drops out at {max(coil_v(bike, coil, solution), 0.0):.1f} V"
@@ -105,6 +104,17 @@ def collapse(bike: Bike, state: State, solution: Solution) -> str:
         if coil_v(bike, coil, solution) < drop_out_v(bike, coil) and _has_coil(bike, coil)
     ]
     return "; ".join(told)
+
+
+def _dark(bike: Bike, state: State, solution: Solution) -> dict[str, float]:
+    """Give the volts of each load that is on in this state and that nothing feeds: behind a relay that is out, say."""
+    lit, index = bike.positions(state), solution.compiled.index
+    volts = {
+        bridge.name: solution.at(bridge.start, bridge.end)
+        for bridge in bike.bridges
+        if lit.shines(bridge) and bridge.start in index and bridge.end in index
+    }
+    return {name: max(0.0, held) for name, held in volts.items() if not held >= LEAST_LOAD_V}
 
 
 def _below(bike: Bike, state: State, solution: Solution) -> list[str]:
@@ -128,8 +138,4 @@ def _has_coil(bike: Bike, coil: str) -> bool:
 def lamp_volts(standing: Standing, bike: Bike) -> dict[str, float]:
     """Give the volts at every load that is on."""
     lit = bike.positions(standing.state)
-    return {
-        bridge.name: standing.volts(bridge.start, bridge.end)
-        for bridge in bike.bridges
-        if bridge.kind == "load" and bridge.gate != FAR_SIDE and lit.closed(bridge)
-    }
+    return {bridge.name: standing.volts(bridge.start, bridge.end) for bridge in bike.bridges if lit.shines(bridge)}

@@ -40,7 +40,7 @@ def far_side(bike: Bike, states: tuple[Standing, ...]) -> FarSide | None:
     found = [
         _far(bike, bridge, standing)
         for standing in states
-        if "indicate" in standing.state.conditions and not standing.collapsed
+        if "indicate" in standing.state.conditions
         for bridge in lamps
         if bridge.name in standing.solution.amps
     ]

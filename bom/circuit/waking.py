@@ -4,18 +4,23 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from bom.circuit.bike import Bike
-from bom.circuit.live import DEAD_V, PRECHARGE_RELAY, Live, Settled, closer_v, coil_v, live, pull_in_v, settle
+from bom.circuit.live import DEAD_V, PRECHARGE_RELAY, Live, Settled, closer_v, coil_v, lit, live, pull_in_v, settle
 from bom.circuit.positions import Positions
+from bom.loom.bridges import CLOSER
 from bom.loom.model import Bridge
 from bom.read.states import State
 
 
 @dataclass(frozen=True)
 class Step:
-    """One thing that happens, and the volts that make it happen."""
+    """One thing that happens, and the volts that make it happen.
+
+    at  where those volts stand
+    """
 
     what: str
     volts: float
+    at: str
 
 
 @dataclass(frozen=True)
@@ -36,7 +41,7 @@ class Stuck:
 class Loss:
     """Something goes, and what goes with it.
 
-    dark  loads that go out
+    dark  loads that go out, the meter and the drive
     drops coils that drop out
     """
 
@@ -79,16 +84,21 @@ def converter_wakes(bike: Bike) -> bool:
 
 def _steps(bike: Bike, end: Settled) -> Iterator[Step]:
     solution = end.solution
-    if "converter in" in solution.compiled.index:
-        yield Step("pack volts stand at the converter", solution.at("converter in", "converter minus"))
-    if "12 V plus" in solution.compiled.index:
-        yield Step("the converter gives 12 V", solution.at("12 V plus", "12 V minus"))
+    for what, plus, minus in (
+        ("pack volts stand at the converter", "converter in", "converter minus"),
+        ("the converter gives 12 V", "12 V plus", "12 V minus"),
+    ):
+        if plus in solution.compiled.index and (volts := solution.at(plus, minus)) >= DEAD_V:
+            yield Step(what, volts, plus)
     for coil, pulls in end.turns:
-        volts = coil_v(bike, coil, solution) if pulls and coil != PRECHARGE_RELAY else closer_v(bike, solution)
+        own = pulls and coil != PRECHARGE_RELAY
+        volts, at = (
+            (coil_v(bike, coil, solution), f"{coil} coil") if own else (closer_v(bike, solution), f"{CLOSER} in")
+        )
         if coil == PRECHARGE_RELAY:
-            yield Step("the bus fills through the resistor" if pulls else "the precharge relay lets go", volts)
+            yield Step("the bus fills through the resistor" if pulls else "the precharge relay lets go", volts, at)
         else:
-            yield Step(f"the {coil} pulls in" if pulls else f"the {coil} drops out", volts)
+            yield Step(f"the {coil} pulls in" if pulls else f"the {coil} drops out", volts, at)
 
 
 def _stuck(awake: Live, end: Settled, *, asleep: bool) -> Iterator[Stuck]:
@@ -132,26 +142,13 @@ def _losses(bike: Bike) -> Iterator[Loss]:
         after = settle(hurt, replace(before.positions, key=key))
         yield Loss(
             what,
-            tuple(sorted(_lit(bike, before) - _lit(bike, after))),
+            tuple(sorted(lit(bike, before) - lit(bike, after))),
             tuple(sorted(before.positions.coils - after.positions.coils)),
         )
 
 
 def riding(bike: Bike) -> State | None:
-    """Give the state that asks most of the 12 V side with the contactor closed."""
-    budget = bike.view.facts.budget
-    rides = [state for state in budget.kinds if state.key and state.contactor]
+    """Give the state that asks most of the 12 V side with the contactor closed, and pushes no amps into the pack."""
+    budget, pushes = bike.view.facts.budget, ("regeneration", "charging")
+    rides = [state for state in budget.kinds if state.key and state.contactor and state.traction not in pushes]
     return max(rides, key=lambda state: budget.states[state.name], default=None)
-
-
-def _lit(bike: Bike, settled: Settled) -> set[str]:
-    """Name the loads that have volts to speak of."""
-    index, solution = settled.solution.compiled.index, settled.solution
-    return {
-        bridge.loads[0]
-        for bridge in bike.bridges
-        if bridge.kind == "load"
-        and settled.positions.closed(bridge)
-        and bridge.start in index
-        and solution.at(bridge.start, bridge.end) >= DEAD_V
-    }

@@ -49,9 +49,9 @@ class Budget:
 
     @property
     def parked(self) -> float:
-        """Give the most amps of a state with the key off in which nothing charges."""
+        """Give the amps of the state in which least is on: key off, nothing charges, no parking lamp burns."""
         rest = [self.states[state.name] for state in self.kinds if not state.key and state.traction == "none"]
-        return max(rest, default=0.0)
+        return min(rest, default=0.0)
 
     def amps(self, names: Iterable[str]) -> float:
         """Add the amps of some loads."""

@@ -9,6 +9,7 @@ from bom.duties import circuit_traces as traces
 from bom.duties.budget import Budget, horns_on, largest_filament_a
 from bom.duties.load_traces import loads_together, state_figure
 from bom.duties.volts import PackFacts
+from bom.leads.model import LEADS, PACK_LEADS
 from bom.loom.builder import BUS_SENSE
 from bom.loom.low_volt import METER_FEED
 from bom.loom.low_volt import circuits as load_circuits
@@ -92,6 +93,8 @@ def circuit_needs(facts: Facts) -> Mapping[str, Needs]:
         "key control": _coils(facts),
         "flasher": _rail(facts),
         "labels": {},
+        LEADS: _rail(facts),
+        PACK_LEADS: {"voltage_v": facts.pack.highest_bus_v},
     }
     for name, loads in load_circuits(facts.job.loads).items():
         names = [load.name for load in loads]

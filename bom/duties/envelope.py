@@ -259,7 +259,20 @@ def _fuse_box(place: Place, loom: Loom, facts: Facts) -> Needs:
 
 def _signal_connector(place: Place, loom: Loom, facts: Facts) -> Needs:
     count = _taken(place, loom, "takes wire")
-    return {"ways": _counted(float(count), "", "one contact for each wire", place.name)}
+    ways = _counted(float(count + place.leads), "", "one contact for each wire", place.name)
+    return {"ways": ways, **_leads(place, loom, facts)}
+
+
+def _leads(place: Place, loom: Loom, facts: Facts) -> Needs:
+    """Give the copper of the control leads that a fitting takes, from the thinnest to the thickest."""
+    fitting = loom.leads.fitting_of.get(place.name)
+    if fitting is None:
+        return {}
+    wires = sorted((device.wire, device.name) for device in facts.job.devices if device.name in fitting.devices)
+    least, most = (
+        Span.given(area, "area", f"leads of the {name}", "devices.wire", name) for area, name in (wires[0], wires[-1])
+    )
+    return {"lead_least_mm2": least, "lead_most_mm2": most}
 
 
 def _lamp(place: Place, loom: Loom, facts: Facts) -> Needs:
@@ -304,7 +317,8 @@ def _sleeve(place: Place, loom: Loom, facts: Facts) -> Needs:
 def _splice(place: Place, loom: Loom, facts: Facts) -> Needs:
     """Count the wires, and the leads that parts themselves bring."""
     count = _taken(place, loom, "takes wire")
-    return {"ways": _counted(float(count + place.leads), "", "one way for each wire that meets there", place.name)}
+    ways = _counted(float(count + place.leads), "", "one way for each wire that meets there", place.name)
+    return {"ways": ways, **_leads(place, loom, facts)}
 
 
 def _lug(place: Place, loom: Loom, facts: Facts) -> Needs:
@@ -336,6 +350,7 @@ SPECIAL = {
     "flasher": _flasher,
     "fuse_box": _fuse_box,
     "signal_connector": _signal_connector,
+    "end_cap": _leads,
     "lamp": _lamp,
     "horn": _lamp,
 }

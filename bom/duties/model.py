@@ -26,6 +26,8 @@ GLOSSARY: Mapping[str, tuple[str, str]] = {
     "length_m": ("length", "length of the wire"),
     "least_area_mm2": ("area", "least copper of a wire that no fuse guards"),
     "tail_mm2": ("area", "copper of a tail that a lug goes on"),
+    "lead_least_mm2": ("area", "copper of the thinnest lead it takes"),
+    "lead_most_mm2": ("area", "copper of the thickest lead it takes"),
     "drop_v": ("voltage", "volts the wire may lose"),
     "together": ("", "loaded wires lying together"),
     "stud_m": ("", "metric bolt of the terminal"),

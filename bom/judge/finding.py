@@ -5,12 +5,16 @@ from dataclasses import dataclass
 import numpy as np
 
 from bom import units
+from bom.dimensions import DIMENSIONS
 from bom.judge.ask import Answer
 from bom.judge.compare import HEARSAY, Judgement
+from bom.judge.loom_view import LoomAnswer
 from bom.judge.rule import Rule
 from bom.judge.verdict import Verdict
 from bom.parts import Parts
 from bom.span import Span
+
+MOST_DIGITS = 10
 
 
 @dataclass(frozen=True)
@@ -62,8 +66,8 @@ def finding_of(answer: Answer, subject: str, parts: tuple[Parts, ...]) -> Findin
         offered = judgement.words[0][0] or "not known"
         wanted = judgement.words[1] or f"{judgement.sense} {_printed(span)}"
     else:
-        offered = _show(_one(judgement.offered), needed.dimension)
-        wanted = f"{judgement.sense} {_printed(span)}"
+        offered, asked = _told_apart(_one(judgement.offered), span, verdict)
+        wanted = f"{judgement.sense} {asked}"
     datum = _datum(verdict, judgement, span)
     known = judgement.evidence
     evidence = parts[0].word("evidence")[0] if known is None else str(np.ravel(known)[0])
@@ -88,13 +92,22 @@ def finding_of(answer: Answer, subject: str, parts: tuple[Parts, ...]) -> Findin
     )
 
 
-def loom_finding(
-    rule: Rule, subject: str, verdict: Verdict, what: str, offered: str, needed: str, because: str, datum: str = ""
-) -> Finding:
+def loom_finding(rule: Rule, answer: LoomAnswer) -> Finding:
     """Put an answer about the whole build into words."""
-    sentence = f"{what}: {offered}, needs {needed} ({because})."
     return Finding(
-        rule.name, subject, "", verdict, what, offered, needed, because, "job", datum, sentence, rule.cure, rule.source
+        rule=rule.name,
+        subject=answer.subject,
+        part="",
+        verdict=answer.verdict,
+        what=answer.what,
+        offered=answer.offered,
+        needed=answer.needed,
+        because=answer.because,
+        evidence="job",
+        datum=answer.datum,
+        sentence=f"{answer.what}: {answer.offered}, needs {answer.needed} ({answer.because}).",
+        cure=rule.cure,
+        source=rule.source,
     )
 
 
@@ -111,6 +124,19 @@ def _show(value: float, dimension: str) -> str:
 def _printed(span: Span) -> str:
     low, high = _show(span.low, span.dimension), _show(span.high, span.dimension)
     return low if low == high else f"{low} to {high}"
+
+
+def _told_apart(value: float, span: Span, verdict: Verdict) -> tuple[str, str]:
+    """Print what is offered and what is needed: of a shortfall that rounding would hide, with the digits it takes."""
+    offered, needed = _show(value, span.dimension), _printed(span)
+    if offered != needed or verdict == Verdict.PASS or not span.known or value == span.low:
+        return offered, needed
+    unit = f" {DIMENSIONS[span.dimension].inside}" if span.dimension else ""
+    for digits in range(3, MOST_DIGITS):
+        offered, needed = (f"{figure:.{digits}g}{unit}" for figure in (value, span.low))
+        if offered != needed:
+            break
+    return offered, needed
 
 
 def _because(text: str, margin: float, sense: str) -> str:

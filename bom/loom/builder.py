@@ -4,6 +4,7 @@ from collections import Counter
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 
+from bom.leads.model import NO_LEADS, Pairing
 from bom.loom.bridges import part_bridges
 from bom.loom.lengths import Length, TracedRuns, margin_m
 from bom.loom.model import LINKS, Bridge, Link, Loom, Place, Wire
@@ -32,6 +33,7 @@ class Builder:
     links: list[Link] = field(default_factory=list)
     unfinished: list[str] = field(default_factory=list)
     bridges: list[Bridge] = field(default_factory=list)
+    paired: Pairing = NO_LEADS
 
     @property
     def runs(self) -> TracedRuns:
@@ -169,9 +171,14 @@ class Builder:
         held = [link for link in self.links if link.kind == "takes fuse" and family[link.first] == "fuse_holder"]
         return {point: link.first for link in reversed(held) for point in terminals[link.second]}
 
+    def _joints(self) -> dict[str, Place]:
+        """Give the posts and splices by their points; those of control leads lie on no wire of the loom."""
+        joints = [place for place in self.places.values() if place.family in ("post", "splice")]
+        return {place.terminals[0]: place for place in joints if place.terminals}
+
     def _splice_shared(self) -> None:
         """Where a terminal has room for one wire and several want it, lead a tail from it to a splice."""
-        joints = {place.terminals[0] for place in self.places.values() if place.family in ("post", "splice")}
+        joints = set(self._joints())
         wires = [wire for wire in self.wires if wire.name in self.unfinished]
         wanted = Counter(point for wire in wires for point in (wire.start, wire.end))
         for point in [point for point, count in wanted.items() if count > 1 and point not in joints | {"frame"}]:
@@ -267,9 +274,10 @@ class Builder:
     def done(self) -> Loom:
         """Close the loom: splice what meets at one terminal, and finish the thin wires."""
         self._splice_shared()
-        joints = {place.terminals[0]: place for place in self.places.values() if place.family in ("post", "splice")}
+        joints = self._joints()
         holders = self._holder_points()
         for wire in self.unfinished:
             self._finish(wire, joints, holders)
         bridges = (*part_bridges(self.job, self.places, self.wires), *self.bridges)
-        return Loom(self.key_at, tuple(self.places.values()), tuple(self.wires), tuple(self.links), bridges)
+        places, wires, links = tuple(self.places.values()), tuple(self.wires), tuple(self.links)
+        return Loom(self.key_at, places, wires, links, bridges, self.paired)

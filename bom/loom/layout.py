@@ -1,6 +1,7 @@
 """From a job to its loom, for one key arrangement."""
 
 from bom.loom.builder import TAP_CIRCUITS, Builder
+from bom.loom.leads import lay_out_leads
 from bom.loom.low_volt import lay_out_low_volt
 from bom.loom.model import Loom
 from bom.loom.taps import lay_out_taps
@@ -17,6 +18,7 @@ def lay_out(job: JobFile, margins: Margins, key_at: str) -> Loom:
     lay_out_traction(build)
     lay_out_taps(build)
     lay_out_low_volt(build)
+    lay_out_leads(build)
     if _may_exceed_low_voltage(job):
         taps = [wire for wire in build.wires if build.cable(wire.name).circuit in TAP_CIRCUITS]
         length_m = sum(wire.length_m for wire in taps) / 2  # plus and minus of a tap share a sleeve

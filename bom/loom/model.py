@@ -5,6 +5,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from functools import cached_property
 
+from bom.leads.model import NO_LEADS, Pairing
 from bom.read.job import Keep
 
 LINKS: Mapping[str, str] = {
@@ -48,7 +49,7 @@ class Place:
     load       the 12 V load it is or serves, by name
     end        what a lug goes on: "pack", "controller", "motor", "frame", or a place
     loads      of a wire in a 12 V circuit: the loads whose amps it carries, by name; none: all of the circuit
-    leads      of a splice: leads that lamps or a controller bring to it themselves
+    leads      of a plug, splice or cap: leads that lamps, a controller or other devices bring to it themselves
     """
 
     name: str
@@ -128,6 +129,7 @@ class Loom:
     wires: tuple[Wire, ...]
     links: tuple[Link, ...]
     bridges: tuple[Bridge, ...] = ()
+    leads: Pairing = NO_LEADS
 
     def place(self, name: str) -> Place:
         """Find a place by name."""

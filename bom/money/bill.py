@@ -11,7 +11,7 @@ from bom.read.job import Money
 from bom.read.margins import Margins
 
 FUSES = ("main_fuse", "tap_fuse", "blade_fuse")
-SMALL = ("contact", "seal", "terminal")
+SMALL = ("contact", "seal", "terminal", "end_cap")
 
 
 @dataclass(frozen=True)

@@ -10,6 +10,7 @@ from bom.papers.bench import Bench, bench
 from bom.papers.bench_tests import bench_tests
 from bom.papers.circuit_view import circuit_view
 from bom.papers.fuse_rows import FuseRow, fuse_rows
+from bom.papers.lead_rows import CAP, DASH, LeadRow, lead_rows
 from bom.papers.owner_words import labels, owner
 from bom.papers.sheet_volts import pack_rows
 from bom.papers.standing import Trouble, headline, marked, troubles
@@ -32,6 +33,7 @@ def view(session: Session) -> Mapping[str, object]:
         **_standing(session),
         **_tables(build, fuses),
         **circuit_view(build),
+        **_control_leads(build),
         "wishes": job.wishes,
         "regen": job.controller.regen is not None,
         "above": figures.above_60_v,
@@ -103,7 +105,8 @@ def _tables(build: Build, fuses: Sequence[FuseRow]) -> Row:
 
 def number(value: float, unit: str, digits: int = 3) -> str:
     """Print a figure with its unit, or say that it is not known."""
-    return f"{value:.{digits}g} {unit}" if isfinite(value) else "not known"
+    rounded = float(f"{value:.{digits}g}")
+    return f"{rounded:.15g} {unit}" if isfinite(value) else "not known"
 
 
 def _trouble(entry: Trouble) -> Row:
@@ -143,6 +146,30 @@ def _wire(row: WireRow) -> Row:
         "guard": guard,
         "first": row.first_end,
         "second": row.second_end,
+    }
+
+
+def _control_leads(build: Build) -> Row:
+    """Give the leads that join, and those to be capped."""
+    rows = lead_rows(build)
+    return {
+        "leads": [_lead(row) for row in rows if row.second],
+        "spares": [_lead(row) for row in rows if not row.second],
+    }
+
+
+def _lead(row: LeadRow) -> Row:
+    first, second = row.first, row.second
+    return {
+        "number": row.number,
+        "lead": f"{first.device}: {first.lead}",
+        "colour": first.colour,
+        "joins": f"{second.device}: {second.lead}" if second else CAP,
+        "other_colour": second.colour if second else DASH,
+        "through": row.through if row.part == DASH else f"{row.through} ({row.part})",
+        "part": row.part,
+        "way": row.way,
+        "do": row.do,
     }
 
 

@@ -35,7 +35,9 @@ def circuit_view(build: Build) -> View:
         "opens_more": sum(len(rows) for rows in opens[MOST_ROWS:]),
         "stray": _stray(build),
         "walked_in": walked_in(build).told,
-        "waking": [{"what": step.what, "volts": volts(step.volts)} for step in waking.steps] if waking else [],
+        "waking": [{"what": step.what, "volts": volts(step.volts), "at": step.at} for step in waking.steps]
+        if waking
+        else [],
         "stuck": [_stuck(stuck.coil, stuck.volts, waits(stuck)) for stuck in waking.stuck] if waking else [],
         "losses": [
             dict(
@@ -73,7 +75,7 @@ def _short(row: ShortRow) -> View:
         "to": row.to,
         "end": row.end.word,
         "amps": low if low == high else f"{low} to {high}",
-        "opens": f"{row.fuse}, {row.latest_s:.3g} s" if isfinite(row.latest_s) else "never",
+        "opens": f"{row.fuse}, {row.latest_s:g} s" if isfinite(row.latest_s) else "never",
         "hot": warm,
     }
 

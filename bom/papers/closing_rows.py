@@ -4,8 +4,7 @@ from collections.abc import Collection, Sequence
 from dataclasses import dataclass
 
 from bom.build import Build
-from bom.circuit.live import DEAD_V
-from bom.circuit.opens import DRIVE
+from bom.circuit.live import DEAD_V, DRIVE
 from bom.circuit.waking import Loss, Stuck, riding
 
 NEEDED = ("meter", DRIVE)  # what is no load of the 12 V side
@@ -49,10 +48,12 @@ def losses(build: Build) -> tuple[Loss, ...]:
 
 
 def loss_words(loss: Loss, build: Build) -> tuple[str, str]:
-    """Name the loads that go out, and the coils that drop out, when something goes."""
+    """Name what goes out, and the coils that drop out, when something goes."""
     waking = build.walks.waking
-    loads = {name for other in (waking.losses if waking else ()) for name in other.dark}
-    return dark_words(loss.dark, loads) or "nothing", ", ".join(loss.drops) or "nothing"
+    loads = {name for other in (waking.losses if waking else ()) for name in other.dark} - set(NEEDED)
+    buffered = any(bridge.kind == "buffer" for bridge in build.loom.bridges)
+    nothing = "nothing, while the buffer battery lasts" if buffered else "nothing"
+    return dark_words(loss.dark, loads) or nothing, ", ".join(loss.drops) or "nothing"
 
 
 def waits(stuck: Stuck) -> str:

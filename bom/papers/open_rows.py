@@ -3,7 +3,8 @@
 from dataclasses import dataclass
 
 from bom.build import Build
-from bom.circuit.opens import DRIVE, Opened
+from bom.circuit.live import DRIVE
+from bom.circuit.opens import Opened
 from bom.papers.closing_rows import NEEDED, dark_words, walked_in
 from bom.papers.wire_rows import wire_numbers
 

@@ -14,6 +14,7 @@ from bom.duties.budget import Budget
 from bom.judge.verdict import Verdict
 from bom.money.bill import Line
 from bom.money.prices import Purchase
+from bom.papers.lead_rows import LeadRow, lead_rows
 from bom.papers.record_walks import walks_record
 from bom.papers.standing import headline
 from bom.papers.wire_rows import wire_rows
@@ -42,6 +43,7 @@ def record(session: Session) -> str:
             "lines": [_line(line) for line in build.bill.lines],
         },
         "wires": [vars(row) for row in wire_rows(build)],
+        "leads": _leads(build),
         "budget": _budget(build.facts.budget),
         **walks_record(build),
         "margins": {name: margin.value for name, margin in session.margins.entries.items()},
@@ -159,6 +161,15 @@ def _purchase(buy: Purchase) -> dict[str, object]:
         "lead_days": offer.lead_days,
         "price_date": offer.price_date,
     }
+
+
+def _leads(build: Build) -> list[dict[str, object]]:
+    """Give the rows of control leads, each with both its sides."""
+    return [_lead(row) for row in lead_rows(build)]
+
+
+def _lead(row: LeadRow) -> dict[str, object]:
+    return {**vars(row), "first": vars(row.first), "second": vars(row.second) if row.second else None}
 
 
 def _budget(budget: Budget) -> dict[str, object]:

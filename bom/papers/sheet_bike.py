@@ -3,6 +3,7 @@
 from math import isnan
 
 from bom.build import Build
+from bom.check.donor import DonorVerdict
 from bom.judge.verdict import Verdict
 from bom.papers.looks import ALARM, AMPS, BOLD, COUNT, NOTE, SECTION, VERDICT_LOOKS, WHOLE
 from bom.papers.page import Heading, Page
@@ -13,8 +14,11 @@ DONOR = (
     Heading("kind", 18),
     Heading("wished kept", 14),
     Heading("verdict", 14, BOLD),
-    Heading("why", 80),
-    Heading("instead", 50),
+    Heading("why", 62),
+    Heading("to do", 40),
+    Heading("test, and the reading that lets it stay", 44),
+    Heading("minutes", 9, WHOLE),
+    Heading("instead", 40),
 )
 DASH = "–"
 DONOR_LOOKS = {
@@ -54,14 +58,22 @@ def write_donor(page: Page, build: Build) -> None:
     page.line(
         2,
         "A donor part is judged by the same rules as a bought one; what it carried for years counts as "
-        "tested there, and no further.",
+        "tested there, and no further. What its kind of donor asks besides stands before the reason. Minutes are "
+        "estimates. A reading typed into the job settles a test on the next run.",
         NOTE,
         len(DONOR),
     )
     page.heading(3, DONOR)
     for row, item in enumerate(build.donor, start=4):
-        page.row(row, (item.name, item.kind, item.wished, item.verdict, item.reason, item.instead), DONOR)
+        page.row(row, _donor_cells(item), DONOR)
         page.put(row, 4, item.verdict, DONOR_LOOKS.get(item.verdict, BOLD))
+
+
+def _donor_cells(item: DonorVerdict) -> tuple[object, ...]:
+    gate = f"{item.gate}: " if item.gate else ""
+    minutes = DASH if isnan(item.minutes) else item.minutes
+    what = (item.name, item.kind, item.wished, item.verdict, gate + item.reason)
+    return (*what, item.change or DASH, item.test or DASH, minutes, item.instead or DASH)
 
 
 def write_wires(page: Page, build: Build) -> None:

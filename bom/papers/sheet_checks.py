@@ -1,6 +1,7 @@
 """The sheets of answers: every check, and what is still to be found out."""
 
 from collections.abc import Sequence
+from math import isnan
 
 from openpyxl.worksheet.properties import Outline
 
@@ -114,5 +115,5 @@ def _unknown_cells(entry: Unknown) -> tuple[object, ...]:
 
 
 def _donor_cells(item: DonorVerdict) -> tuple[object, ...]:
-    way = "at its own volts and amps, on the bench, before the bike is stripped"
-    return (f"donor's {item.name}", item.kind, item.reason, f"whether the {item.name} stays", way, DONOR_MINUTES)
+    minutes = DONOR_MINUTES if isnan(item.minutes) else item.minutes
+    return (f"donor's {item.name}", item.kind, item.reason, f"whether the {item.name} stays", item.test, minutes)

@@ -55,12 +55,15 @@ def _waking(page: Page, row: int, build: Build) -> int:
     """Write the steps, then the coils that stay out."""
     _title(page, row, "Waking order", NOTES[1])
     row += 2
-    page.heading(row, (Heading("step", 40, BOLD), Heading("V", 12, VOLTS)), widths=False)
+    page.heading(
+        row, (Heading("step", 40, BOLD), Heading("V", 12, VOLTS), Heading("at", 14), Heading("", 12)), widths=False
+    )
     waking = build.walks.waking
     for number, step in enumerate(waking.steps if waking else (), start=1):
         row += 1
         page.put(row, 1, f"{number}. {step.what}", BOLD)
         page.put(row, 2, round(step.volts, 1), VOLTS)
+        page.line_in(row, 3, 4, step.at, TEXT)
     for stuck in waking.stuck if waking else ():
         row += 1
         page.put(row, 1, f"the {stuck.coil} stays out", ALARM)
@@ -84,7 +87,7 @@ def _losses(page: Page, row: int, build: Build) -> int:
 def _loss(page: Page, row: int, loss: Loss, build: Build) -> None:
     dark, drops = loss_words(loss, build)
     page.put(row, 1, loss.what, BOLD)
-    page.line_in(row, 2, 5, f"dark: {dark}; drops out: {drops}", TEXT)
+    page.line_in(row, 2, 5, f"goes dark: {dark}; drops out: {drops}", TEXT)
 
 
 def _parked(page: Page, row: int, build: Build) -> None:

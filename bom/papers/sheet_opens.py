@@ -9,6 +9,7 @@ from bom.papers.open_rows import HELPS, KEEPS, OpenRow, StrayRow, open_rows, str
 from bom.papers.page import Heading, Page
 
 DASH = "–"
+FOUND = "found only when they are next asked for: a start, a charge, the other side or beam"
 OPENS = (
     Heading("no.", 6, BOLD),
     Heading("wire that comes off", 36, BOLD),
@@ -54,9 +55,7 @@ def write_opens(page: Page, build: Build) -> None:
         row += 1
         page.put(row, 1, len(quiet), BOLD)
         page.put(row, 2, "others: nothing changes while it rides", BOLD)
-        page.line_in(
-            row, 3, len(OPENS), f"found only at the next start, charge or turn of a switch: {', '.join(quiet)}", TEXT
-        )
+        page.line_in(row, 3, len(OPENS), f"{FOUND}: {', '.join(quiet)}", TEXT)
     page.sheet.row_breaks.append(Break(id=row + 1))  # its table prints in one piece
     _strays(page, row + 2, build)
 

@@ -24,7 +24,7 @@ SHORTS = (
     Heading("hottest wire", 22),
     Heading("°C", 8, WHOLE),
     Heading("stands °C", 8, WHOLE),
-    Heading(WAY, 40),
+    Heading(WAY, 44),
     Heading("what helps", 34),
 )
 ENDS: dict[End, Look] = {

@@ -43,7 +43,8 @@ def write_states(page: Page, build: Build) -> None:
     page.line(
         2,
         "The whole loom with the chosen parts, the pack at its weakest, contacts and joints at their sound worst. "
-        "A negative pack A charges it. It is evidence and no approval: what you measure stands over it.",
+        f"A negative pack A charges it. {_buffer(build)}"
+        "It is evidence and no approval: what you measure stands over it.",
         NOTE,
         len(STATES),
     )
@@ -52,6 +53,15 @@ def write_states(page: Page, build: Build) -> None:
         page.row(row, _cells(state), STATES)
         if state.lets_go:
             page.put(row, len(STATES), state.lets_go, ALARM)
+
+
+def _buffer(build: Build) -> str:
+    """Say why a parked bike with a buffer battery draws amps here and milliamps on the sheet Closing."""
+    if not any(bridge.kind == "buffer" for bridge in build.loom.bridges):
+        return ""
+    return (
+        "The buffer battery is taken part empty, so that it charges in every state; a full one takes next to nothing. "
+    )
 
 
 def _cells(state: StateRow) -> tuple[object, ...]:

@@ -10,6 +10,7 @@ import numpy as np
 from bom.errors import Fault, InputError
 from bom.parts import Curve, Parts
 from bom.read.catalogue_checks import check_curves, check_exceptions, check_offers
+from bom.read.donor_matrix import Matrix, read_donor_matrix
 from bom.read.families import (
     BY_NAME,
     COMMON,
@@ -57,6 +58,7 @@ class Catalogue:
     suppliers     full name of each supplier
     find_out      quick ways to a figure, the one for every other figure last
     ask_supplier  what to ask where a column is blank
+    donor_matrix  what becomes of each kind of donor item on each kind of donor
     states        operating states that every bike is judged in
     """
 
@@ -68,6 +70,7 @@ class Catalogue:
     find_out: tuple[Way, ...]
     ask_supplier: tuple[Question, ...]
     states: tuple[State, ...]
+    donor_matrix: Matrix
 
 
 def read_catalogue(folder: Path) -> Catalogue:
@@ -94,12 +97,13 @@ def read_catalogue(folder: Path) -> Catalogue:
     ways = read_ways(folder / "settings" / "find_out.csv", faults)
     questions = read_questions(folder / "settings" / "ask_supplier.csv", faults)
     states = read_states(folder / "settings" / "states.csv", faults)
+    matrix = read_donor_matrix(folder / "settings" / "donor_matrix.csv", faults)
     if faults:
         raise InputError(faults)
     curves = {name: _curve(table, CURVES[name][0].name) for name, table in lines.items()}
     families = {family.name: _parts(family, tables[family.name], curves) for family in FAMILIES}
     names = {str(row["supplier"]): str(row["name"]) for row in suppliers.rows}
-    return Catalogue(families, _offers(offers, prices), margins, places, names, ways, questions, states)
+    return Catalogue(families, _offers(offers, prices), margins, places, names, ways, questions, states, matrix)
 
 
 def _columns(family: Family) -> tuple[Column, ...]:

@@ -11,7 +11,7 @@ from bom.read.locate import Lines
 
 
 @dataclass
-class _Finder:
+class Finder:
     """Collects faults at paths of one file."""
 
     file: str
@@ -19,16 +19,18 @@ class _Finder:
     faults: list[Fault] = field(default_factory=list)
 
     def add(self, path: tuple[str | int, ...], found: str, accepted: str) -> None:
+        """Add what was found at a path."""
         self.faults.append(Fault(self.file, self.lines.line(path), self.lines.place(path), found, accepted))
 
 
 def name_faults(file: str, data: Mapping[str, object], lines: Lines) -> list[Fault]:
     """Find names used twice and names that lead nowhere, in the file as it stands: other faults do not hide these."""
-    finder = _Finder(file, lines)
+    finder = Finder(file, lines)
     loads, items = _tables(data.get("loads")), _tables(_table(data.get("donor")).get("items"))
     load_names = [name for load in loads if isinstance(name := load.get("name"), str)]
     _names(finder, ("loads",), loads)
     _names(finder, ("donor", "items"), items)
+    _names(finder, ("states",), _tables(data.get("states")))
     known = f"Name a load of the load list: {', '.join(load_names)}." if load_names else "The load list is empty."
     if len(load_names) == len(loads):  # else any name may be that of a load whose own could not be read
         _feeds(finder, items, load_names, known)
@@ -40,7 +42,7 @@ def name_faults(file: str, data: Mapping[str, object], lines: Lines) -> list[Fau
 
 def pack_faults(file: str, pack: Pack, lines: Lines) -> list[Fault]:
     """Find volts and cells of a pack that cannot be together."""
-    finder = _Finder(file, lines)
+    finder = Finder(file, lines)
     _volts(finder, pack)
     _cells(finder, pack)
     return finder.faults
@@ -48,7 +50,7 @@ def pack_faults(file: str, pack: Pack, lines: Lines) -> list[Fault]:
 
 def controller_faults(file: str, controller: Controller, lines: Lines) -> list[Fault]:
     """Find limits of a controller that cannot be together."""
-    finder = _Finder(file, lines)
+    finder = Finder(file, lines)
     if controller.battery_peak < controller.battery_continuous:
         accepted = f"Write a peak of at least the continuous {controller.battery_continuous:g} A."
         finder.add(("controller", "battery_peak"), f"{controller.battery_peak:g} A", accepted)
@@ -70,7 +72,7 @@ def _tables(value: object) -> list[Mapping[str, object]]:
     return [_table(entry) for entry in value] if isinstance(value, list) else []
 
 
-def _names(finder: _Finder, table: tuple[str, ...], entries: list[Mapping[str, object]]) -> None:
+def _names(finder: Finder, table: tuple[str, ...], entries: list[Mapping[str, object]]) -> None:
     seen: dict[str, int] = {}
     for index, entry in enumerate(entries):
         name = entry.get("name")
@@ -84,7 +86,7 @@ def _names(finder: _Finder, table: tuple[str, ...], entries: list[Mapping[str, o
         seen.setdefault(name, finder.lines.line(path))
 
 
-def _feeds(finder: _Finder, items: list[Mapping[str, object]], load_names: list[str], known: str) -> None:
+def _feeds(finder: Finder, items: list[Mapping[str, object]], load_names: list[str], known: str) -> None:
     for index, item in enumerate(items):
         feeds = item.get("feeds", [])
         named = Counter(fed for fed in feeds if isinstance(fed, str)) if isinstance(feeds, list) else Counter[str]()
@@ -95,7 +97,7 @@ def _feeds(finder: _Finder, items: list[Mapping[str, object]], load_names: list[
                 finder.add(("donor", "items", index, "feeds"), fed, "Name each load once.")
 
 
-def _shared_lamps(finder: _Finder, loads: list[Mapping[str, object]], known: str) -> None:
+def _shared_lamps(finder: Finder, loads: list[Mapping[str, object]], known: str) -> None:
     """A lamp shared with itself, or with a load that only shares, would be bought by nobody."""
     names = [load.get("name") for load in loads]
     sharing = [load.get("name") for load in loads if load.get("same_lamp_as")]
@@ -108,7 +110,7 @@ def _shared_lamps(finder: _Finder, loads: list[Mapping[str, object]], known: str
             finder.add(("loads", index, "same_lamp_as"), str(other), accepted)
 
 
-def _telltales(finder: _Finder, loads: list[Mapping[str, object]], items: list[Mapping[str, object]]) -> None:
+def _telltales(finder: Finder, loads: list[Mapping[str, object]], items: list[Mapping[str, object]]) -> None:
     """A telltale across the sides lies behind the indicators' own switch and fuse; else it has no sides."""
     switches = [item.get("feeds") for item in items if item.get("kind") == "indicator switch"]
     fed = [name for feeds in switches if isinstance(feeds, list) for name in feeds]
@@ -128,7 +130,7 @@ def _telltales(finder: _Finder, loads: list[Mapping[str, object]], items: list[M
             finder.add(path, "between the sides", f"Write the circuit of the indicators it lies across: {named}.")
 
 
-def _kinds(finder: _Finder, items: list[Mapping[str, object]]) -> None:
+def _kinds(finder: Finder, items: list[Mapping[str, object]]) -> None:
     """A loom has one place for each of these; a second one would not be judged."""
     seen: dict[str, str] = {}
     for index, item in enumerate(items):
@@ -140,7 +142,7 @@ def _kinds(finder: _Finder, items: list[Mapping[str, object]]) -> None:
         seen.setdefault(kind, str(item.get("name")))
 
 
-def _volts(finder: _Finder, pack: Pack) -> None:
+def _volts(finder: Finder, pack: Pack) -> None:
     cell = CHEMISTRIES[pack.chemistry]
     full = pack.full_charge or (pack.series or 0) * cell.full_v
     cut = pack.bms.low_cut
@@ -158,7 +160,7 @@ def _volts(finder: _Finder, pack: Pack) -> None:
         finder.add(("pack", "series"), f"{pack.series}", accepted)
 
 
-def _cells(finder: _Finder, pack: Pack) -> None:
+def _cells(finder: Finder, pack: Pack) -> None:
     """Find cells too large or too small for the formulas of bom.physics.pack."""
     series = pack.series or round((pack.full_charge or 0) / CHEMISTRIES[pack.chemistry].full_v)
     if series < 1:

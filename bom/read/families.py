@@ -285,6 +285,16 @@ FAMILIES: tuple[Family, ...] = (
             *_text("contact_part", "seal_part", "ip_code"),
         ),
     ),
+    Family(
+        "end_cap",
+        "end cap",
+        "closed-end cap, insulated end, shrink cap",
+        (
+            _choice("kind", "crimp", "heat-shrink", "push-on", required=True),
+            *_numbers("dc_volts_v", "wire_min_mm2", "wire_max_mm2"),
+            *_yes_no("sealed"),
+        ),
+    ),
     Family("contact", "contact pair", "pin and socket", _numbers("wire_min_mm2", "wire_max_mm2")),
     Family("seal", "wire seal", "cavity seal", _numbers("outside_min_mm", "outside_max_mm")),
     Family(

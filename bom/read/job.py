@@ -3,10 +3,12 @@
 import datetime
 from typing import Annotated, Literal
 
-from pydantic import AfterValidator, BaseModel, ConfigDict, Field, model_validator
+from pydantic import AfterValidator, Field, model_validator
 
 from bom.physics.lamp_categories import FILAMENTS, LEDS, categories_of
-from bom.read.quantity import dimension_of, quantity
+from bom.read.job_devices import Device
+from bom.read.quantity import quantity
+from bom.read.section import Section
 
 MOST_PACK_V = 200.0
 MOST_FILAMENT_W = 130.0
@@ -42,25 +44,8 @@ Condition = Literal["always", "key", "riding", "night", "brake", "indicate", "ho
 Cells = Literal["full", "nominal", "empty", "highest"]
 Traction = Literal["none", "idle", "continuous", "peak", "regeneration", "charging"]
 Keep = Literal["yes", "if it passes", "no"]
-
-
-class Section(BaseModel):
-    """A table of the job file; a key that is not known here is a fault."""
-
-    model_config = ConfigDict(extra="forbid", frozen=True)
-
-    @model_validator(mode="before")
-    @classmethod
-    def unknown_is_unsaid(cls, data: object) -> object:
-        """Take "unknown" for a quantity that may be left out as left out."""
-        if not isinstance(data, dict):
-            return data
-        may_be_unsaid = {
-            name
-            for name, field in cls.model_fields.items()
-            if field.default is None and dimension_of(field.annotation, field.metadata)
-        }
-        return {key: value for key, value in data.items() if not (key in may_be_unsaid and value == "unknown")}
+# What the controller can do through a closed contactor alone.
+THROUGH_THE_CONTACTOR = ("continuous", "peak", "regeneration")
 
 
 class Money(Section):
@@ -152,38 +137,41 @@ ITEM_KEYS = {
 }
 
 
+ItemKind = Literal[
+    "key switch",
+    "kill switch",
+    "start button",
+    "horn button",
+    "light switch",
+    "dip switch",
+    "indicator switch",
+    "brake switch",
+    "flasher",
+    "horn",
+    "fuse box",
+    "loom",
+    "battery",
+    "regulator",
+    "alternator",
+    "ignition",
+    "starter relay",
+    "starter motor",
+    "ammeter",
+    "fuel gauge",
+    "speedometer",
+    "rev counter",
+    "neutral switch",
+    "oil switch",
+    "side-stand switch",
+    "earth strap",
+]
+
+
 class Item(Section):
     """One thing the donor has, and whether the builder wants it kept."""
 
     name: str = Field(description="what the builder calls it")
-    kind: Literal[
-        "key switch",
-        "kill switch",
-        "start button",
-        "horn button",
-        "light switch",
-        "dip switch",
-        "indicator switch",
-        "brake switch",
-        "flasher",
-        "horn",
-        "fuse box",
-        "loom",
-        "battery",
-        "regulator",
-        "alternator",
-        "ignition",
-        "starter relay",
-        "starter motor",
-        "ammeter",
-        "fuel gauge",
-        "speedometer",
-        "rev counter",
-        "neutral switch",
-        "oil switch",
-        "side-stand switch",
-        "earth strap",
-    ] = Field(description="what it is")
+    kind: ItemKind = Field(description="what it is")
     keep: Keep = Field("if it passes", description="kept when the rules pass it")
     feeds: list[str] = Field([], description="names of the loads it switches")
     contact: Literal["opens to stop", "closes to stop"] | None = Field(None, description="kill and key switches only")
@@ -381,6 +369,12 @@ class StateSection(Section):
     contactor: bool = Field(True, description="the main contactor is closed")
     traction: Traction = Field("idle", description="what the controller does")
 
+    @model_validator(mode="after")
+    def _drives_through_the_contactor(self) -> "StateSection":
+        if not self.contactor and self.traction in THROUGH_THE_CONTACTOR:
+            raise ValueError(f'Write contactor = true: traction "{self.traction}" runs through it.')
+        return self
+
 
 class JobFile(Section):
     """One bike's conversion."""
@@ -393,6 +387,7 @@ class JobFile(Section):
     motor: Motor = Field(Motor(), description="motor leads")
     donor: Donor
     loads: list[Load]
+    devices: list[Device] = Field([], description="things with control leads, and their leads")
     runs: Runs = Field(Runs(), description="wire lengths")
     ambient: Ambient = Field(Ambient(), description="temperatures")
     wishes: Wishes = Field(Wishes(), description="arrangements")

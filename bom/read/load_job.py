@@ -11,6 +11,7 @@ from bom.read.checked import checked, right_of
 from bom.read.cross_checks import controller_faults, name_faults, pack_faults
 from bom.read.job import Controller, JobFile, Pack
 from bom.read.job_keys import shown
+from bom.read.lead_faults import lead_faults
 from bom.read.locate import Lines
 from bom.read.margins import Margins
 from bom.read.quantity import dimension_of
@@ -55,6 +56,7 @@ def load_job(path: Path, margins: Margins, faults: list[Fault]) -> LoadedJob | N
     lines, found = Lines.of(salvaged.text), list[Fault]()
     job = checked(JobFile, salvaged.data, file, lines, found)
     found += name_faults(file, salvaged.data, lines)
+    found += lead_faults(file, salvaged.data, lines)
     pack = job.pack if job else right_of(Pack, salvaged.data.get("pack"))
     controller = job.controller if job else right_of(Controller, salvaged.data.get("controller"))
     found += pack_faults(file, pack, lines) if pack else []

@@ -8,8 +8,9 @@ from typing import get_args
 
 from bom.errors import Fault
 from bom.read.families import Column
-from bom.read.job import Cells, Condition, JobFile, StateSection, Traction
+from bom.read.job import THROUGH_THE_CONTACTOR, Cells, Condition, JobFile, StateSection, Traction
 from bom.read.tables import Table, read_table
+from bom.read.words import nearest
 
 COLUMNS = (
     Column("state", "text", required=True),
@@ -58,6 +59,9 @@ def read_states(path: Path, faults: list[Fault]) -> tuple[State, ...]:
             faults.append(Fault(table.file, line, "state", name, "Write each state once."))
         seen.add(name)
         _check_words(table, line, _words(str(row["on"])), faults)
+        if row["contactor"] == "open" and row["traction"] in THROUGH_THE_CONTACTOR:
+            accepted = f'Write closed: traction "{row["traction"]}" runs through the contactor.'
+            faults.append(Fault(table.file, line, "contactor", "open", accepted))
     if table.readable and len(table.rows) < LEAST_STATES:
         accepted = f"At least {LEAST_STATES} states are wanted: copy the missing rows from the shipped table."
         faults.append(Fault(table.file, 0, "", str(len(table.rows)), accepted))
@@ -89,9 +93,10 @@ def _words(text: str) -> list[str]:
 
 
 def _check_words(table: Table, line: int, words: Sequence[str], faults: list[Fault]) -> None:
-    for word in words:
-        if word not in get_args(Condition):
-            accepted = f"Write words of this list, with semicolons between: {', '.join(get_args(Condition))}."
+    known = get_args(Condition)
+    for word in words if words != [""] else ():  # a blank cell has its own fault
+        if word not in known:
+            accepted = f"Write words of this list, with semicolons between: {', '.join(known)}.{nearest(word, known)}"
             faults.append(Fault(table.file, line, "on", word, accepted))
 
 

@@ -145,7 +145,7 @@ def _wrong(text: str, column: Column) -> str:
     if not text:
         return "This cell may not be blank." if column.required else ""
     if column.kind == "choice" and text not in column.choices:
-        return f"Write {listed(column.choices)}{unless}."
+        return f"Write {listed(column.choices)}{unless}.{nearest(text, column.choices)}"
     if column.form and not FORMS[column.form][0].fullmatch(text):
         return f"Write {FORMS[column.form][1]}{unless}."
     return _wrong_number(text, column, unless) if column.kind == "number" else ""
@@ -155,6 +155,7 @@ def _wrong_number(text: str, column: Column, unless: str) -> str:
     number = _number(text)
     if number is None:
         unit = column.name.rsplit("_", 1)[-1]
+        unit = {"c": "°C"}.get(unit, unit)
         if text.lower().endswith(("k", "ka", "kw")):
             return f"Write a plain number in {unit}, without a prefix: 6000, not 6k."
         return f"Write a plain number in {unit} with a decimal point{unless}."

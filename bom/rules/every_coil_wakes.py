@@ -7,10 +7,17 @@ Ignores:  a controller that refuses to drive for reasons of its own.
 Source:   circuit theory; pull-in volts as on each coil's sheet, else 75 % of its volts (IEC 61810-1, from memory).
 """
 
+from typing import TYPE_CHECKING
+
 from bom import units
 from bom.judge.loom_view import LoomAnswer, LoomView, solved
 from bom.judge.rule import LoomRule
 from bom.judge.verdict import Verdict
+
+if TYPE_CHECKING:
+    from bom.circuit.waking import Stuck
+
+NO_FEED_V = 6.0  # half of a coil's 12 V: less is no feed worth the name, as for a lamp that is out
 
 
 def judge(view: LoomView) -> list[LoomAnswer]:
@@ -28,7 +35,7 @@ def judge(view: LoomView) -> list[LoomAnswer]:
             "volts at the coil with the key on",
             units.show(stuck.volts, "voltage"),
             f"at least {units.show(stuck.needs_v, 'voltage')}",
-            _reason(stuck.coil, stuck.waits_for),
+            _reason(stuck),
             offers=solved(
                 stuck.volts, "voltage", f"volts at the coil of the {stuck.coil}", "key on, walked from parked"
             ),
@@ -38,10 +45,12 @@ def judge(view: LoomView) -> list[LoomAnswer]:
     ]
 
 
-def _reason(coil: str, waits_for: str) -> str:
-    if waits_for == coil:
-        return f"deadlock: the {coil} is fed through its own contact"
-    return f"it waits for the {waits_for}" if waits_for else "nothing feeds it"
+def _reason(stuck: "Stuck") -> str:
+    if stuck.waits_for == stuck.coil:
+        return f"deadlock: the {stuck.coil} is fed through its own contact"
+    if stuck.waits_for:
+        return f"it waits for the {stuck.waits_for}"
+    return "nothing feeds it" if stuck.volts < NO_FEED_V else "its volts are too low"
 
 
 RULE = LoomRule(judge)

@@ -37,6 +37,7 @@ RULE = PartRule(
         "isolator",
         "power_connector",
         "signal_connector",
+        "end_cap",
         "precharge_resistor",
         "charge_port",
         "post",

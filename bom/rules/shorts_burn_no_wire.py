@@ -10,13 +10,12 @@ Source:   IEC 60364-4-43 434.5.2 and IEC 60949 (heat), fuse time bounds of ISO 8
 """
 
 from collections.abc import Sequence
+from math import isfinite
 
 from bom.circuit.fault import End, Fault
-from bom.judge.loom_view import SOLVED_BY, LoomAnswer, LoomView, solved
+from bom.judge.loom_view import LoomAnswer, LoomView
 from bom.judge.rule import LoomRule
 from bom.judge.verdict import Verdict
-from bom.span import Span
-from bom.trace import Origin, step
 
 VERDICTS = {
     End.BURNS: Verdict.FAIL,
@@ -43,55 +42,24 @@ def judge(view: LoomView) -> list[LoomAnswer]:
 
 
 def _answer(view: LoomView, end: End, verdict: Verdict, faults: Sequence[Fault]) -> LoomAnswer:
+    from bom.circuit.short_figures import amps_figure, heat_figure, stands_figure, told
+
     worst = max(faults, key=_badness)
     subject = worst.point if len(faults) == 1 else f"{worst.point} and {len(faults) - 1} more"
     datum = f"opening times of the {worst.fuse}, or the converter's limit" if end == End.NOT_KNOWN else ""
-    offers = _amps(view, worst)
+    burnt = [hot for hot in (worst.wire, worst.stub) if hot and hot.burns]
+    hot = next((hot for hot in burnt if isfinite(hot.time_s) and hot.wire in view.parts), None)
+    if hot:
+        heat, stands = heat_figure(view, worst, hot), stands_figure(view, hot)
+        offered, needed = f"{end.word}: {heat.high:g} kA²s", f"at most {stands.high:g} kA²s"
+        return LoomAnswer(subject, verdict, f"short to {worst.to}", offered, needed, told(worst), datum, heat, stands)
+    offers = amps_figure(view, worst)
     offered = f"{end.word} ({offers})"
     return LoomAnswer(subject, verdict, f"short to {worst.to}", offered, NEEDED, told(worst), datum, offers)
 
 
-def _amps(view: LoomView, fault: Fault) -> Span:
-    """Give the amps of a short: the volts of what feeds it over all the ohms around it, or the converter's limit."""
-    because, where = "amps of the short", f"short at {fault.point} to {fault.to}"
-    if fault.limited:
-        return Span(fault.low_a, fault.high_a, "current", because, "", Origin("solved state", where, "", SOLVED_BY))
-    pack = view.facts.pack
-    low, high = pack.lowest_rest_v, pack.full_charge_v.at_high()
-    return Span(
-        fault.low_a,
-        fault.high_a,
-        "current",
-        because,
-        "",
-        lambda: step(
-            "U_empty / R_most to U_full / R_least",
-            U_empty=low,
-            U_full=high,
-            R_most=solved(low.low / fault.low_a, "resistance", "pack cold and aged, wires hot, joints worn", where),
-            R_least=solved(high.high / fault.high_a, "resistance", "pack new and warm, wires cold, joints good", where),
-        ),
-    )
-
-
 def _badness(fault: Fault) -> float:
     return max((hot.end_c - hot.limit_c for hot in (fault.wire, fault.stub) if hot), default=fault.high_a)
-
-
-def told(fault: Fault) -> str:
-    """Put the numbers of a short that ends badly into words."""
-    words = [f"fed by the {fault.source}"]
-    if fault.fuse:
-        opens = f"within {fault.latest_s:.3g} s" if fault.opens else "perhaps never"
-        words.append(f"{fault.fuse} opens {opens}")
-    if fault.fuse and not fault.opens and fault.would_do_a > 0:
-        words.append(f"one of {fault.would_do_a:.3g} A or less would")
-    words += [
-        f"{hot.wire} {'melts' if hot.end_c > 1000 else f'reaches {hot.end_c:.0f} °C'}, stands {hot.limit_c:.0f} °C"
-        for hot in (fault.wire, fault.stub)
-        if hot and hot.burns
-    ]
-    return "; ".join(words)
 
 
 RULE = LoomRule(judge)

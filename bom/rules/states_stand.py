@@ -1,9 +1,11 @@
 """Every operating state can be sustained.
 
 Asks:     with the chosen parts, solved as a circuit, no converter or controller stands below its lowest supply, no
-          draw of watts is past its crest, and no coil falls below its drop-out volts, in any state.
+          draw of watts is past its crest, no coil falls below its drop-out volts, and no load that is to be on is
+          left dark, in any state.
 Why:      on an empty or cold pack the lamps, or the contactor under load, would let go while riding.
 Cure:     what lets go is named: a converter or contactor of lower volts, thicker wire, or a lower controller limit.
+          A load that is to burn with the key off needs a feed of its own from ahead of the key.
 Ignores:  bursts shorter than the pack's own settling.
 Source:   nodal analysis with the quadratic of a constant-power load, circuit theory; states by common practice.
 """

@@ -136,7 +136,11 @@ def test_what_the_job_says_stands_on_the_line_named(session: Session, accounts: 
             if found.line:
                 named += 1
                 key = found.words.split()[1].rpartition(".")[2]
-                assert lines[found.line - 1].split("=")[0].strip() in (key, "[[donor.items]]"), found.words
+                line = lines[found.line - 1].strip()
+                if line.startswith("{"):  # a lead, written as one line
+                    assert f" {key} = " in line, found.words
+                else:
+                    assert line.split("=")[0].strip() in (key, "[[donor.items]]"), found.words
     assert named > 100
 
 

@@ -9,7 +9,7 @@ from typing import Any
 import pytest
 
 from bom.check.origins import where
-from bom.check.why import accounts, matching
+from bom.check.why import accounts, matching, told_otherwise
 from bom.check.why_text import as_text
 from bom.check.why_tree import as_data
 from bom.cli import main
@@ -180,3 +180,37 @@ def test_every_kind_of_origin_can_be_printed(street: Session) -> None:
     solved = where(Origin("solved state", "riding by night", "headlamp plus", "volts at the lamp"), street)
     assert solved.words == "solved state riding by night of headlamp plus; volts at the lamp"
     assert "solved state" in KINDS
+
+
+@pytest.mark.parametrize(
+    ("text", "told"),
+    [
+        ("regulator", "The donor's regulator: goes. nothing is left to regulate"),
+        ("Ignition coils (donor's ignition)", "The donor's ignition coils: goes."),  # as `check` prints it
+        ("buffer-charges", "The rule buffer-charges has nothing to ask of this bike."),
+        ("greatest fuse of nobody", ""),
+    ],
+)
+def test_what_is_no_finding_is_told_otherwise(street: Session, text: str, told: str) -> None:
+    assert told_otherwise(street.build, text).startswith(told)
+    assert bool(told_otherwise(street.build, text)) == bool(told)
+
+
+def test_an_open_place_is_told_as_check_prints_it(job: Path, capsys: Capture) -> None:
+    text = job.read_text(encoding="utf-8").replace('charge_current = "10 A"', 'charge_current = "45 A"')
+    job.write_text(text, encoding="utf-8")
+    main(["check", str(job)])
+    printed = capsys.readouterr().out
+    assert "charger stays open" in printed
+    assert main(["why", str(job), "charger stays open"]) == 2
+    told = capsys.readouterr().err
+    assert told.startswith("The charger stays open, so that no rule is asked of it. No charger passes.")
+    assert told.strip().partition("asked of it. ")[2] in printed
+
+
+def test_no_file_name_is_broken_at_its_hyphen(tmp_path: Path, project: Path, capsys: Capture) -> None:
+    job = tmp_path / f"{'a-' * 20}bike.toml"
+    shutil.copy(project / "templates" / "jobs" / "street-72.toml", job)
+    assert main(["why", str(job), "parked-pack-lasts"]) == 0
+    told = capsys.readouterr().out
+    assert told.count(job.name) == told.count("a-a-bike.toml") > 1

@@ -160,12 +160,15 @@ def test_row_order_of_the_catalogue_does_not_matter(
 
 
 # Beside the starter jobs: wishes that bring their own rules.
+BRAKE = {"function": "brake", "signal": "12 V high-active", "to": "front brake switch"}
+FROM_DONOR = {"name": "motor controller", "kind": "controller", "keeps_apart": True, "leads": [BRAKE]}
 VARIANTS = (
     {"wishes.buffer_battery": True},
     {"wishes.meter": "volts and amps"},
     {"wishes.contactor": False, "wishes.isolator": "breaker"},
     {"controller.key_input": "12 V", "controller.key_return": "own terminal"},
     {"loads.rear indicators.telltale": "one a side"},
+    {"devices": [FROM_DONOR]},
 )
 
 

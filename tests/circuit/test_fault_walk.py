@@ -1,12 +1,15 @@
 """The fault walk: amps by hand, which fuse opens, what burns, and the path of a short to the frame."""
 
 from collections.abc import Callable
+from dataclasses import replace
 
 import numpy as np
 import pytest
 
 from bom.build import Build
-from bom.circuit.fault import End, Fault
+from bom.circuit.fault import End, Fault, Hot
+from bom.circuit.short_figures import amps_figure, told
+from bom.trace import Origin
 
 Converted = Callable[..., Build]
 STREET_20_A_BLADE = "BF-0207"
@@ -41,7 +44,7 @@ def test_the_least_amps_come_from_an_empty_cold_aged_pack_through_hot_worn_coppe
     leads = ["pack lead", "lead to pack plug", "lead to isolator", "lead to plus post"]
     leads += ["return to pack plug", "return to pack minus"]
     hot = 1 + 0.00393 * (105.0 - 20.0)
-    ohm = 3 * 0.038 + 1e-4 + sum(_ohm_20(build, lead) * hot + 2 * margins.joint_high_ohm for lead in leads)
+    ohm = 3 * 0.038 + 1e-4 + sum(_ohm_20(build, lead) * hot + 2 * margins.bolted_joint_high_ohm for lead in leads)
     rated = float(build.filled["main fuse"].part.number("rated_a")[0])
     ohm += margins.fuse_drop_high_v / rated + 3 * margins.heavy_contact_high_ohm
     assert _fault(build, "plus post").low_a == pytest.approx(62.0 / ohm, rel=1e-6)
@@ -79,6 +82,33 @@ def test_a_short_ahead_of_the_main_fuse_is_cleared_by_nothing(converted: Convert
     build = converted("street-72")
     for point in ("pack plus", "main fuse in"):
         assert _fault(build, point).end == End.UNFUSED
+
+
+def test_a_short_on_the_buffer_battery_is_ahead_of_its_fuse(converted: Converted) -> None:
+    """Worked: 12.8 V over milliohms give hundreds of amps; the converter's 20 A through the fuse are a few per cent."""
+    build = converted("street-72", {"wishes.buffer_battery": True, "donor.lamp_return": "frame"})
+    for to in ("its return", "the frame"):
+        fault = _fault(build, "buffer plus", to)
+        assert fault.source == "buffer battery"
+        assert fault.fuse == ""
+        assert fault.end == End.UNFUSED
+    assert _fault(build, "12 V plus").fuse == "buffer fuse"  # past it the battery's amps come through
+
+
+def test_two_minus_ends_make_no_short(converted: Converted) -> None:
+    """Worked: amps that charge the buffer drop millivolts along the returns; a touch there changes nothing."""
+    build = converted("street-72", {"wishes.buffer_battery": True})
+    ends = {fault.end for fault in build.walks.faults if fault.point in ("12 V minus", "buffer minus")}
+    assert ends <= {End.NO_CURRENT}
+
+
+def test_amps_of_a_short_on_the_buffer_battery_are_not_told_as_the_packs(converted: Converted) -> None:
+    """Worked: 84 V over some ohms is no account of amps that a 12.8 V battery gives."""
+    build = converted("street-72", {"wishes.buffer_battery": True})
+    fed = next(f for f in build.walks.faults if f.source == "buffer battery" and f.high_a > 1 and not f.limited)
+    trace = amps_figure(build.walks.bike.view, fed).trace
+    assert isinstance(trace, Origin)
+    assert trace.kind == "solved state"
 
 
 def test_the_frame_of_an_isolated_bike_carries_nothing_from_the_pack(converted: Converted) -> None:
@@ -144,3 +174,65 @@ def test_the_way_of_a_short_is_told_in_the_order_the_current_runs(converted: Con
     home = ["frame bond", "12 V return", "converter's common minus", "converter return"]
     assert [name for name in way if name in home] == home
     assert way[-1] == "return to pack minus"
+
+
+def test_a_short_ahead_of_the_buffer_fuse_is_cleared_by_nothing(converted: Converted) -> None:
+    """Trade: the battery feeds it past its own fuse, which sees the converter's few amps alone; no rating helps."""
+    build = converted("street-72", {"wishes.buffer_battery": True})
+    for point in ("buffer plus", "buffer fuse in"):
+        fault = _fault(build, point)
+        assert fault.source == "buffer battery"
+        assert fault.end == End.UNFUSED
+        assert fault.fuse == ""
+
+
+def test_the_buffer_fuse_opens_on_a_short_behind_it(converted: Converted) -> None:
+    """Worked: 200 A or so through a fuse of 30 A is more than six times its rating."""
+    fault = _fault(converted("street-72", {"wishes.buffer_battery": True}), "12 V supply")
+    assert fault.fuse == "buffer fuse"
+    assert fault.end == End.CLEARED
+
+
+@pytest.mark.parametrize("starter", ["street-72", "frame-return-105"])
+def test_two_minus_ends_that_touch_are_no_short(starter: str, converted: Converted) -> None:
+    """Worked: they stand at the same volts but for the drop of the charging amps; another return beside the wire."""
+    build = converted(starter, {"wishes.buffer_battery": True})
+    minus = ("12 V minus", "buffer minus")
+    told = [fault for fault in build.walks.faults if fault.point in minus]
+    assert all(fault.to == "the frame" and fault.end == End.NO_CURRENT for fault in told)
+
+
+def test_of_wires_alike_in_copper_the_one_that_stands_less_is_named(converted: Converted) -> None:
+    """Worked: PVC ends at 160 C, cross-linked at 250 C (IEC 60364-4-43 Table 43A, from memory)."""
+    pins = {"pins.converter feed": "CB-1202", "pins.converter return": "CB-1302"}
+    fault = _fault(converted("moped-48", pins), "converter in")
+    assert fault.wire is not None
+    assert fault.wire.wire == "converter return"
+    assert fault.wire.limit_c == pytest.approx(160.0)
+
+
+def test_a_fuse_that_takes_hours_is_told_in_plain_seconds(converted: Converted) -> None:
+    """Worked: 7200 s is the second point of a full-range fuse at 1.45 x; nobody reads 7.2e+03."""
+    fault = replace(_fault(converted("street-72"), "precharge fuse in"), latest_s=7200.0)
+    assert "within 7200 s" in told(fault)
+
+
+def test_a_fuse_that_worn_contacts_keep_shut_still_opens_on_the_greatest_amps(converted: Converted) -> None:
+    """Worked: 195 A are 1.3 x 150 A and need never open; 2 kA open it in 0.05 s, so that no lead melts.
+
+    What lasts heats a lead of 156 A in its bundle from 45 C by (195 / 156)^2 of the 60 K it may: 139 C, past its class.
+    """
+    fault = _fault(converted("street-72", {"margins.heavy_contact_high_ohm": 0.05}), "contactor out")
+    assert fault.fuse == "main fuse"
+    assert not fault.opens
+    assert fault.high_a > 10 * 150.0
+    assert fault.wire is not None
+    assert fault.wire.end_c == pytest.approx(139, abs=1)
+    assert fault.end == End.BURNS
+
+
+@pytest.mark.parametrize(("hot", "end"), [("wire", End.BURNS), ("stub", End.STUB)])
+def test_what_melts_while_its_fuse_stays_shut_is_told_as_burnt(hot: str, end: End, converted: Converted) -> None:
+    """Worked: copper at 400 C is past every insulation, whatever the fuse does."""
+    whole = replace(_fault(converted("street-72"), "contactor out"), opens=False, limited=False, wire=None, stub=None)
+    assert replace(whole, **{hot: Hot("lead", 400.0, 250.0, 105.0)}).end == end

@@ -10,12 +10,14 @@ from bom.circuit.bike import bike_of
 from bom.circuit.exceeds import exceeds
 from bom.circuit.opens import Opened
 from bom.circuit.standing import Standing
-from bom.circuit.waking import wake
+from bom.circuit.waking import riding, wake
 from bom.judge.loom_view import LoomView
 from bom.judge.verdict import Verdict
 from bom.loom.model import Loom
+from bom.read.job import JobFile
 
 Converted = Callable[..., Build]
+Edited = Callable[..., JobFile]
 COMMON_MINUS = "CV-0102"
 
 
@@ -209,3 +211,67 @@ def test_a_lost_minus_comes_home_through_the_frame_where_the_pack_touches_it(con
     isolated = [s for s in converted("moped-48").walks.strays if "frame" in s.bond]
     assert isolated
     assert max(s.over for s in isolated) <= 1
+
+
+def test_what_fails_takes_the_drive_with_it_as_an_open_wire_does(converted: Converted) -> None:
+    """Trade: a battery management that opens stops the motor as a lost pack lead does; a buffer keeps the lamps lit."""
+    build = converted("street-72", {"wishes.buffer_battery": True})
+    assert build.walks.waking is not None
+    dark = {loss.what: set(loss.dark) for loss in build.walks.waking.losses}
+    assert dark["the battery management opens"] == {"the drive", "meter"}
+    assert dark["the battery management opens"] == set(_opened(build, "pack lead").dark)
+    assert dark["the key is turned off at speed"] >= {"the drive", "meter", "headlamp", "horn"}
+    assert dark["the converter fails"] == set()
+
+
+def test_each_step_of_the_waking_order_says_where_its_volts_stand(converted: Converted) -> None:
+    """Worked: the bus fills to pack volts; the 13 V beside that step are the closer's, and so are told there."""
+    waking = converted("street-72").walks.waking
+    assert waking is not None
+    at = {step.what: step.at for step in waking.steps}
+    assert at["pack volts stand at the converter"] == "converter in"
+    assert at["the bus fills through the resistor"] == "contactor closer in"
+    assert at["the contactor pulls in"] == "contactor coil"
+
+
+def test_wires_are_opened_in_a_state_that_draws_from_the_pack(converted: Converted) -> None:
+    """Worked: amps pushed into a wire that is open would lift the bus without end."""
+    everything = ["always", "key", "riding", "night", "brake", "indicate", "horn", "rain"]
+    own = {"name": "rain, everything on", "on": everything, "cells": "highest", "traction": "regeneration"}
+    build = converted("street-72", {"states": [own]})
+    assert all(abs(opened.floats_v) < 90.0 for opened in build.walks.opens)
+    riding_state = riding(build.walks.bike)
+    assert riding_state is not None
+    assert riding_state.traction != "regeneration"
+
+
+def test_a_coil_that_has_some_volts_is_not_told_to_have_none(converted: Converted) -> None:
+    """Worked: worn switches of 1 ohm each leave the contactor's coil of 7.5 ohm some 8 V of 13: fed, but too low."""
+    build = converted("street-72", {"margins.contact_high_ohm": 1.0})
+    told = [f for f in build.findings if f.rule == "every-coil-wakes" and f.subject == "contactor"]
+    assert [finding.verdict for finding in told] == [Verdict.FAIL]
+    assert "too low" in told[0].because
+
+
+@pytest.mark.parametrize("kind", ["filament", "electronics"])
+def test_a_load_that_no_way_feeds_with_the_key_off_is_told(kind: str, converted: Converted, edited: Edited) -> None:
+    """Trade: behind the load relay a clock stops with the key; of whatever kind it is, it is not told to stay on."""
+    loads = [load.model_dump(exclude_unset=True) for load in edited("street-72").loads]
+    clock = {"name": "clock", "kind": kind, "power": "2 W", "on": ["always"], "circuit": "clock", "run": "dash"}
+    build = converted("street-72", {"loads": [*map(_as_written, loads), clock]})
+    told = [f.because for f in build.findings if f.rule == "states-stand" and f.verdict == Verdict.FAIL]
+    assert any("should be on and has 0.0 V: clock" in because for because in told)
+    assert not any("display" in because for because in told)
+
+
+def _as_written(load: dict[str, object]) -> dict[str, object]:
+    units = {"power": "W", "current": "A"}
+    return {key: f"{value} {units[key]}" if key in units else value for key, value in load.items()}
+
+
+def test_a_converter_that_sleeps_is_no_step_of_the_waking_order(converted: Converted) -> None:
+    """Worked: it waits for 12 V at its enable and nothing else gives any: 0 V are no step to tick off."""
+    waking = converted("street-72", {"pins.converter": "CV-0454"}).walks.waking
+    assert waking is not None
+    assert [step.what for step in waking.steps] == ["pack volts stand at the converter"]
+    assert "converter" in {stuck.waits_for for stuck in waking.stuck}

@@ -9,6 +9,7 @@ from markdown_it import MarkdownIt
 
 from bom.judge.verdict import Verdict
 from bom.papers.build_sheet import build_sheet, plain
+from bom.papers.build_view import number
 from bom.session import Session
 
 CELL_EDGE = re.compile(r"(?<!\\)\|")
@@ -136,3 +137,12 @@ def test_polarised_parts_are_named_with_their_way_round(sound: Session) -> None:
     assert polarised
     for part_id in polarised:
         assert re.search(rf"\\?\({part_id}\\?\) is polarised: its plus mark towards the pack", build_sheet(sound))
+
+
+@pytest.mark.parametrize(
+    ("value", "digits", "printed"),
+    [(383.0, 2, "380 s"), (1500.0, 3, "1500 s"), (8.43, 2, "8.4 s"), (0.14, 3, "0.14 s")],
+)
+def test_a_figure_on_the_bench_has_no_exponent(value: float, digits: int, printed: str) -> None:
+    """Worked: 100 mF through 10 kohm from 88 V to 60 V take 1000 s x ln(88 / 60) = 383 s; nobody reads 3.8e+02."""
+    assert number(value, "s", digits) == printed

@@ -10,7 +10,8 @@ import pytest
 from openpyxl import Workbook, load_workbook
 
 from bom.circuit.fault import End
-from bom.circuit.opens import DRIVE, Opened
+from bom.circuit.live import DRIVE
+from bom.circuit.opens import Opened
 from bom.circuit.waking import Stuck
 from bom.judge.parked_drain import empty_days, parked_days, parked_drain_a
 from bom.papers.circuit_view import MOST_ROWS, circuit_view
@@ -191,7 +192,7 @@ def test_the_waking_order_stands_in_both_papers(papers: Session, book: Workbook,
     assert column[start : start + len(steps)] == steps
     part = text.split("## Waking order")[1].split("### What rushes in", maxsplit=1)[0]
     for number, step in enumerate(waking.steps, start=1):
-        assert f"| ☐ | {number} | {step.what} | **{step.volts:.1f} V** | |" in part
+        assert f"| ☐ | {number} | {step.what} | **{step.volts:.1f} V** | {step.at} | |" in part
 
 
 def test_the_drain_is_told_in_days(sound: Session, tmp_path: Path) -> None:

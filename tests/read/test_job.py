@@ -182,3 +182,22 @@ def test_a_telltale_across_the_sides_needs_its_switch(told: Told) -> None:
     assert fault.accepted == "Write the circuit of the indicators it lies across: signals."
     same = lamp.replace('power = "1 W"', 'power = "1 W"\ncircuit = "signals"')
     assert told("street-72", feeds, ("[runs]", same)) == []
+
+
+def test_states_of_one_name_and_a_ride_past_an_open_contactor(told: Told) -> None:
+    own = """
+[[states]]
+name = "odd"
+on = ["riding"]
+
+[[states]]
+name = "odd"
+on = ["night"]
+contactor = false
+traction = "peak"
+
+[money]"""
+    twice, past = sorted(told("street-72", ("[money]", own)), key=lambda fault: fault.accepted)
+    assert twice.place == "states[2] (odd).name"
+    assert twice.accepted.startswith("Give each its own name; line ")
+    assert past.accepted == 'Write contactor = true: traction "peak" runs through it.'

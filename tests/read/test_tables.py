@@ -207,3 +207,31 @@ def test_the_shipped_catalogue_reads_from_any_line_ending(shelf: Path) -> None:
     path = shelf / "parts" / "horn.csv"
     path.write_bytes(b"\xef\xbb\xbf" + path.read_bytes().replace(b"\n", b"\r\n"))
     assert read_catalogue(shelf).families["horn"].ids == read_catalogue(folder("catalog")).families["horn"].ids
+
+
+STATES = "settings/states.csv"
+
+
+@pytest.mark.parametrize(
+    ("cells", "column", "accepted"),
+    [
+        ({"on": "always; ridng"}, "on", 'charging. The nearest is "riding".'),
+        ({"on": ""}, "on", "This cell may not be blank."),
+        ({"cells": "ful"}, "cells", 'The nearest is "full".'),
+        ({"air_c": "hot"}, "air_c", "Write a plain number in °C with a decimal point"),
+        ({"contactor": "open"}, "contactor", 'Write closed: traction "continuous" runs through the contactor.'),
+    ],
+)
+def test_a_slip_in_a_state_is_one_fault(
+    cells: dict[str, str], column: str, accepted: str, shelf: Path, told: Told
+) -> None:
+    change(shelf / STATES, 4, **cells)
+    [fault] = told()
+    assert (fault.line, fault.place) == (4, column)
+    assert accepted in fault.accepted
+
+
+def test_a_misspelt_heading_of_the_states_is_not_told_again_in_every_row(shelf: Path, told: Told) -> None:
+    path = shelf / STATES
+    path.write_text(path.read_text(encoding="utf-8").replace("state,on,", "state,onn,"), encoding="utf-8")
+    assert {(fault.line, fault.place) for fault in told()} == {(1, "on"), (1, "onn")}

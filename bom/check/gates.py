@@ -1,0 +1,36 @@
+"""The gates that a donor goes through, in their order, and what the matrix says of an item behind them."""
+
+from collections.abc import Sequence
+
+from bom.judge.loom_view import LoomView
+from bom.read.donor_matrix import GATES, VERDICTS, Cell, Matrix
+from bom.read.job import Load
+
+
+def open_gates(view: LoomView, loads: Sequence[Load]) -> tuple[str, ...]:
+    """List the gates that this bike goes through, as far as they bear on these loads, in their order."""
+    job = view.facts.job
+    converter = view.parts.get("converter")
+    wish = job.wishes.two_wire
+    wired = wish is True and job.donor.lamp_return == "frame"
+    holds = {
+        "always": True,
+        "common minus": converter is not None and converter.word("isolated")[0] != "yes",
+        "positive earth": job.donor.earth == "positive",
+        "6 V": job.donor.supply == "6 V",
+        "AC-lit": job.donor.lighting == "AC",
+        "LED lamps": any(load.kind == "LED" for load in loads),
+        "key at pack volts": view.facts.key_at == "pack volts",
+        "two-wire": wired,
+    }
+    return tuple(gate for gate in GATES if holds[gate])
+
+
+def cells_of(matrix: Matrix, kind: str, gates: Sequence[str]) -> tuple[Cell, ...]:
+    """Give what the matrix says of a kind of item at these gates, in their order; a silent gate changes nothing."""
+    return tuple(matrix[kind, gate] for gate in gates if (kind, gate) in matrix)
+
+
+def worst(cells: Sequence[Cell]) -> Cell:
+    """Give the cell that decides: the worst verdict, of alike ones that of the last gate."""
+    return max(reversed(cells), key=lambda cell: VERDICTS.index(cell.verdict))
