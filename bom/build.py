@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from functools import cached_property
 from typing import TYPE_CHECKING
 
 from bom.check.donor import DonorVerdict
@@ -14,6 +15,7 @@ from bom.loom.model import Loom
 from bom.money.bill import Bill
 
 if TYPE_CHECKING:
+    from bom.check.blinkers import Cause
     from bom.circuit.walks import Walks
 
 
@@ -37,6 +39,13 @@ class Build:
         """Count the findings and open places of one verdict."""
         verdicts = [finding.verdict for finding in self.findings] + [hole.verdict for hole in self.holes]
         return verdicts.count(verdict)
+
+    @cached_property
+    def blinkers(self) -> "tuple[Cause, ...]":
+        """Give each cause of dead blinkers, answered; worked out when a paper first asks."""
+        from bom.check.blinkers import blinkers
+
+        return blinkers(self)
 
     @property
     def sound(self) -> bool:

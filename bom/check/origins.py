@@ -28,6 +28,10 @@ DONOR_KEYS = {
     "colour": "kind",
     "breaking_points": "breaks",
     "pins": "pins",
+    "supply_min_v": "supply_min",
+    "supply_max_v": "supply_max",
+    "polarity": "polarity",
+    "flashes_per_min": "rate",
     "contact": "contact",
     "kind": "kind",
 }
@@ -105,6 +109,8 @@ def _donor(origin: Origin, session: Session) -> Where:
     file, loaded = session.loaded.path.name, session.loaded
     number, item = next((n, item) for n, item in enumerate(loaded.job.donor.items) if item.name == origin.of)
     key = DONOR_KEYS.get(origin.name, "")
+    if key == "watts_min" and item.senses == "nothing":
+        key = "senses"
     if origin.note == SERVED or not key or getattr(item, key) is None:
         key = "served" if item.served is not None else "feeds"
     line = loaded.lines.line(("donor", "items", number, key))

@@ -19,6 +19,7 @@ from bom.trace import Trace
 
 SERVED = "served in the donor"
 SAID = "as the job says"
+COUNTED = "counted, as the job says"
 # A contact that opened its own horn or coil for years may go on opening it: any time constant of the 12 V side.
 SERVED_MS = 100.0
 NOMINAL_V = {"6 V": 6.0, "12 V": 12.0}
@@ -70,7 +71,7 @@ def served(item: Item, job: JobFile, margins: Margins) -> Service:
 
 def as_it_was(load: Load) -> Load:
     """Give the load the donor had there: the same, or a filament lamp of the watts it was."""
-    return load if load.was is None else load.model_copy(update={"power": load.was, "kind": "filament"})
+    return load if load.was is None else load.model_copy(update={"power": load.was, "kind": "filament", "category": ""})
 
 
 def donor_part(family: str, item: Item, service: Service) -> Parts:
@@ -125,13 +126,25 @@ def _known(item: Item, service: Service) -> dict[str, tuple[float | str, str]]:
     elif item.kind == "key switch" and service.amps is not None:
         known["contact"] = ("opens to stop", SERVED)  # it fed loads, so it makes when on
     known["kind"] = (item.kind, SAID)
-    if item.kind == "flasher":
-        lowest_v = service.nominal_v * LOWEST_SERVED_FRACTION
-        known |= {
-            "supply_min_v": (lowest_v, SERVED),
-            "supply_max_v": (service.volts_v, SERVED),
-            "polarity": ("either", SERVED),
-        }
+    return known | _flasher(item, service) if item.kind == "flasher" else known
+
+
+def _flasher(item: Item, service: Service) -> dict[str, tuple[float | str, str]]:
+    """Tell what a donor's flasher served, and what is said of it, which stands over that."""
+    known: dict[str, tuple[float | str, str]] = {
+        "supply_min_v": (service.nominal_v * LOWEST_SERVED_FRACTION, SERVED),
+        "supply_max_v": (service.volts_v, SERVED),
+        "polarity": ("either", SERVED),
+    }
+    said = {
+        "supply_min_v": item.supply_min,
+        "supply_max_v": item.supply_max,
+        "polarity": item.polarity,
+        "load_min_w": 0.0 if item.senses == "nothing" else None,
+    }
+    known |= {name: (value, item.evidence) for name, value in said.items() if value is not None}
+    if item.rate is not None:
+        known["flashes_per_min"] = (item.rate, COUNTED)
     return known
 
 

@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 
 from bom.loom.bridges import CLOSER_CLOSES, CLOSER_FILLS
-from bom.loom.model import Bridge
+from bom.loom.model import FAR_SIDE, Bridge
 from bom.read.job import Load
 from bom.read.states import State
 
@@ -46,6 +46,11 @@ class Positions:
         named = {"key": self.key, "stop": True, "charge cap": self.cap, CLOSER_FILLS: self.fills}
         named |= {CLOSER_CLOSES: self.closes, "pack plug": not self.isolated, "isolator": not self.isolated}
         return named.get(gate, gate in self.coils)
+
+    def shines(self, bridge: Bridge) -> bool:
+        """Tell whether a load is joined and means to be lit: not the far side, nor the telltale that feeds it."""
+        across = any(name in self.loads and self.loads[name].is_between for name in bridge.loads)
+        return bridge.kind == "load" and bridge.gate != FAR_SIDE and not across and self.closed(bridge)
 
     def lit(self, name: str) -> bool:
         """Tell whether a load is on."""

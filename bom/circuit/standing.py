@@ -112,7 +112,7 @@ def _dark(bike: Bike, state: State, solution: Solution) -> dict[str, float]:
     volts = {
         bridge.name: solution.at(bridge.start, bridge.end)
         for bridge in bike.bridges
-        if bridge.kind == "load" and lit.closed(bridge) and bridge.start in index and bridge.end in index
+        if lit.shines(bridge) and bridge.start in index and bridge.end in index
     }
     return {name: max(0.0, held) for name, held in volts.items() if not held >= LEAST_LOAD_V}
 
@@ -138,8 +138,4 @@ def _has_coil(bike: Bike, coil: str) -> bool:
 def lamp_volts(standing: Standing, bike: Bike) -> dict[str, float]:
     """Give the volts at every load that is on."""
     lit = bike.positions(standing.state)
-    return {
-        bridge.name: standing.volts(bridge.start, bridge.end)
-        for bridge in bike.bridges
-        if bridge.kind == "load" and lit.closed(bridge)
-    }
+    return {bridge.name: standing.volts(bridge.start, bridge.end) for bridge in bike.bridges if lit.shines(bridge)}

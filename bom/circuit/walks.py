@@ -4,12 +4,15 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from bom.circuit.bike import Bike, bike_of
+from bom.circuit.dips import Dip, below_s, worst_dip
 from bom.circuit.fault import Fault
 from bom.circuit.faults import walk_faults
+from bom.circuit.lights import Light, lights
 from bom.circuit.motor_side import Figure, motor_side
 from bom.circuit.opens import Opened, StrayReturn, walk_opens, walk_stray_returns
 from bom.circuit.rushes import Rush, rushes
 from bom.circuit.standing import Standing, stand_states
+from bom.circuit.telltale import FarSide, far_side
 from bom.circuit.waking import Waking, wake
 from bom.judge.loom_view import LoomView
 
@@ -29,6 +32,25 @@ class Walks:
     def states(self) -> tuple[Standing, ...]:
         """Every operating state."""
         return stand_states(self.bike)
+
+    @cached_property
+    def lights(self) -> tuple[Light, ...]:
+        """What each lamp gets."""
+        return lights(self.bike, self.states)
+
+    @cached_property
+    def far_side(self) -> FarSide | None:
+        """What the dark side gets through a telltale across the sides."""
+        return far_side(self.bike, self.states)
+
+    @cached_property
+    def dip(self) -> Dip | None:
+        """The worst dip of the 12 V side."""
+        return worst_dip(self.bike)
+
+    def below_s(self, volts: float) -> float:
+        """Estimate how long the worst dip stays below some volts."""
+        return below_s(self.bike, self.dip, volts) if self.dip else 0.0
 
     def weakest_pack(self, state: Standing) -> tuple[float, float]:
         """Give the pack's own volts and its ohms in a state, as it was solved: at its weakest."""

@@ -5,7 +5,8 @@ from dataclasses import dataclass
 from functools import partial
 
 from bom.duties.load_traces import printed_watts
-from bom.physics.lamp import power_at_v, upper_watts
+from bom.physics.lamp import UpperWatts, power_at_v, upper_watts
+from bom.physics.lamp_categories import category_watts
 from bom.read.job import JobFile, Load
 from bom.read.margins import Margins
 from bom.read.states import State
@@ -78,8 +79,11 @@ def load_amps(load: Load, rail_v: float) -> LoadAmps:
     if load.current is not None:
         return LoadAmps(load, load.current * rail_v, load.current * load.count, "amps as given in the job")
     assert load.power is not None  # the job file gives power or current
-    if load.kind == "filament":
-        upper = upper_watts(printed_w=load.power, nominal_v=12)
+    if load.category and load.kind == "LED":
+        upper = category_watts(category=load.category, printed_w=load.power)
+        each, source = upper.watts, upper.source
+    elif load.kind == "filament":
+        upper = greatest(load)
         each = float(power_at_v(test_w=upper.watts, test_v=upper.test_v, voltage_v=rail_v))
         source = upper.source
     else:
@@ -87,10 +91,24 @@ def load_amps(load: Load, rail_v: float) -> LoadAmps:
     return LoadAmps(load, each, each * load.count / rail_v, source)
 
 
+def greatest(load: Load) -> UpperWatts:
+    """Give the greatest watts of a filament: of its own category where it is said, else of any with its watts."""
+    printed_w = load.power or float("nan")
+    if load.category:
+        return category_watts(category=load.category, printed_w=printed_w)
+    return upper_watts(printed_w=printed_w, nominal_v=12)
+
+
 def largest_filament_a(entries: Budget) -> float:
     """Amps of the largest filament load, which lights cold at a multiple of it."""
     filaments = [entry.amps for entry in entries.loads.values() if entry.load.kind == "filament"]
     return max(filaments, default=0.0)
+
+
+def horns_on(entries: Budget, state: str) -> list[LoadAmps]:
+    """List the horns and other interrupters that are on in a state, by its name."""
+    kind = next(kind for kind in entries.kinds if kind.name == state)
+    return [entry for entry in burning(kind, entries.loads.values()) if entry.load.kind == "motor"]
 
 
 def side_watts(job: JobFile) -> Span:

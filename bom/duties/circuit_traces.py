@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
+from bom.duties.budget import horns_on
 from bom.duties.load_traces import filament_figure, load_figure, state_figure, symbol, together
 from bom.read.margins import Margins
 from bom.span import Span
@@ -100,13 +101,19 @@ def converter_watts(facts: "Facts", watts_w: float) -> Span:
 
 
 def rush(facts: "Facts", state: str) -> Step:
-    """Add the largest filament, cold, to everything of a state."""
-    return step(
-        "I + I_filament * (k - 1)",
-        I=state_figure(facts, state),
-        I_filament=filament_figure(facts),
-        k=facts.margins.of("cold_filament"),
-    )
+    """Add the largest filament, cold, and the pulse of the horns to everything of a state."""
+    cold = {
+        "I": state_figure(facts, state),
+        "I_filament": filament_figure(facts),
+        "k": facts.margins.of("cold_filament"),
+    }
+    horns = horns_on(facts.budget, state)
+    if not horns:
+        return step("I + I_filament * (k - 1)", **cold)
+    named = [(symbol("I", entry.load.name), load_figure(entry, facts.margins)) for entry in horns]
+    total = Span.of(sum(entry.amps for entry in horns), "current", "horns among them", lambda: together(named))
+    pulse = facts.margins.of("horn_pulse")
+    return step("I + I_filament * (k - 1) + I_horn * (p - 1)", **cold, I_horn=total, p=pulse)
 
 
 def switched_rush(facts: "Facts", running: Span, fed: Sequence["LoadAmps"]) -> Step:

@@ -6,7 +6,7 @@ from functools import partial
 from math import sqrt
 
 from bom.duties import circuit_traces as traces
-from bom.duties.budget import Budget, largest_filament_a
+from bom.duties.budget import Budget, horns_on, largest_filament_a
 from bom.duties.load_traces import loads_together, state_figure
 from bom.duties.volts import PackFacts
 from bom.leads.model import LEADS, PACK_LEADS
@@ -370,8 +370,12 @@ def _switched(facts: Facts, feeds: list[str]) -> Needs:
 
 
 def rush_a(facts: Facts) -> Span:
-    """Give the 12 V amps when the largest filament lights cold on top of everything else."""
+    """Give the 12 V amps when the largest filament lights cold and a horn's contact closes, with all else on."""
     state, current = facts.budget.worst
     extra = largest_filament_a(facts.budget) * (facts.margins.cold_filament - 1)
     because = f"{state}, the largest filament cold at {facts.margins.cold_filament:g} x"
+    horn = sum(entry.amps for entry in horns_on(facts.budget, state))
+    if horn:
+        extra += horn * (facts.margins.horn_pulse - 1)
+        because += f", the horn's contact closed at {facts.margins.horn_pulse:g} x"
     return amps(current + extra, because, partial(traces.rush, facts, state))

@@ -169,7 +169,7 @@ def _words(place: Place, facts: Facts) -> dict[str, str]:
     if load is not None:
         words |= {"purpose": load.purpose, "base": load.base, "technology": load.kind}
     if place.family == "bar_switch":
-        item = next(item for item in job.donor.items if item.name == place.item)
+        item = next(item for item in job.donor.items if place.name == f"switch {item.name}")  # kept or not
         words["switch"] = item.kind
     if place.family == "label":
         words["label"] = place.name.removesuffix(" label")

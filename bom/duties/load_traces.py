@@ -65,7 +65,7 @@ def load_figure(entry: "LoadAmps", margins: Margins) -> Span:
 
 def each_watts(entry: "LoadAmps", margins: Margins) -> Span:
     """Give the watts of one piece at the volts of the 12 V side."""
-    from bom.physics.lamp import upper_watts
+    from bom.duties.budget import greatest
 
     load, rail = entry.load, margins.of("rail_volts", "voltage")
     if load.power is None:
@@ -73,11 +73,13 @@ def each_watts(entry: "LoadAmps", margins: Margins) -> Span:
         return Span.of(entry.each_w, "power", "one piece", lambda: step("I * U_rail", I=amps, U_rail=rail))
     printed = Span.given(load.power, "power", "as printed, each", power_key(load), load.name)
     if load.kind != "filament":
-        return printed
-    upper = upper_watts(printed_w=load.power, nominal_v=12)
+        return Span.fixed(entry.each_w, "power", "most it may take", entry.source) if load.category else printed
+    upper = greatest(load)
     most = Span.of(
         upper.watts, "power", f"most it may take: {upper.source}", lambda: step("greatest_watts(P)", P=printed)
     )
+    if load.category:
+        most = Span.fixed(upper.watts, "power", "most its category may take", upper.source)
     test = Span.fixed(upper.test_v, "voltage", "test volts of that category", upper.source)
     return Span.of(
         entry.each_w,

@@ -3,14 +3,15 @@
 from dataclasses import dataclass, replace
 
 from bom.loom.builder import Builder
-from bom.loom.model import Bridge
+from bom.loom.model import FAR_SIDE, Bridge
 from bom.read.job import Item, Load
 
 # The donor's switches that carry a load's current, in the order current goes through them; alike ones lie side by side.
 SWITCHES = ("start button", "light switch", "dip switch", "indicator switch", "horn button", "brake switch")
 RUN_ZONE = {"front": "bar", "rear": "under seat", "dash": "bar"}
 # A change-over switch has two ways out, each with a wire of its own.
-WAYS = {"dip switch": (" dip", " main"), "indicator switch": (" left", " right")}
+SIDES = (" left", " right")
+WAYS = {"dip switch": (" dip", " main"), "indicator switch": SIDES}
 
 
 @dataclass(frozen=True)
@@ -35,12 +36,13 @@ class Branch:
     @property
     def shells(self) -> int:
         """Count the lamps that bring a minus of their own."""
-        return sum(load.bought for load in self.loads if not load.same_lamp_as)
+        return sum(load.bought for load in self.loads if not load.same_lamp_as and not load.is_between)
 
     def lights_of(self, point: str) -> int:
-        """Count the lights fed at a point; left and right have half each."""
-        lights = sum(load.bought for load in self.loads)
-        return lights // 2 if point.endswith((" left", " right")) else lights
+        """Count the lights fed at a point; left and right have half each, and share a telltale of both."""
+        if not point.endswith(SIDES):
+            return sum(load.bought for load in self.loads)
+        return sum(load.bought if load.is_shared else load.bought // 2 for load in self.loads)
 
 
 @dataclass(frozen=True)
@@ -99,16 +101,25 @@ def _bridge(build: Builder, branch: Branch, feeds: list[Piece], *, returns: bool
             )
             if bridge.name not in known:
                 build.bridges.append(replace(bridge, loads=tuple(item.feeds)))
+    ends = {piece.end for piece in feeds}
     for load in branch.loads:
+        left, right = (f"{branch.label} plus{side}" for side in SIDES)
+        if load.is_between and {left, right} <= ends:
+            build.bridges.append(Bridge(load.name, "load", left, right, "", "lit", (load.name,)))
+            continue
         # A light in another load's lamp returns with that.
         back = f"{branch.label} minus" if branch.shells else _lamp_minus(build, load)
-        for piece in {piece.end: piece for piece in feeds}.values():
-            way = piece.end.removeprefix(f"{branch.label} plus")
+        for end in dict.fromkeys(piece.end for piece in feeds):
+            way = end.removeprefix(f"{branch.label} plus")
+            gate = FAR_SIDE if way == SIDES[1] and _has_telltale_between(build) else f"lit{way}"
             build.bridges.append(
-                Bridge(
-                    f"{load.name}{way}", "load", piece.end, back if returns else "frame", "", f"lit{way}", (load.name,)
-                )
+                Bridge(f"{load.name}{way}", "load", end, back if returns else "frame", "", gate, (load.name,))
             )
+
+
+def _has_telltale_between(build: Builder) -> bool:
+    """Tell whether a telltale comes home through the lamps of the far side, which then are part of the circuit."""
+    return any(load.is_between for load in build.job.loads)
 
 
 def _lamp_minus(build: Builder, load: Load) -> str:

@@ -166,5 +166,5 @@ def _flasher(build: Builder) -> None:
         return
     build.place("flasher", "flasher", "flasher unit", "flasher", "bar", item=build.item("flasher"))
     for load in lamps:
-        if load.is_bought:
+        if load.is_bought and not load.is_telltale:
             build.link("flashes", "flasher", lamp_place(load))

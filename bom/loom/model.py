@@ -30,6 +30,10 @@ LINKS: Mapping[str, str] = {
 }
 
 
+# Gate of the lamps of the side that does not flash, where a telltale lies across the sides: joined, yet not lit.
+FAR_SIDE = "lit far side"
+
+
 @dataclass(frozen=True)
 class Place:
     """Where one part sits (or several alike).
@@ -94,7 +98,7 @@ class Bridge:
     end    its minus, or where current goes out
     place  place of the part it runs through, "" where the job alone describes it
     gate   what closes it: "" always; a switch ("key", "stop", "charge cap", "pack plug", "isolator"), a place
-           whose coil closes it, an output of the closer, "lit" where a load below is lit, "never"
+           whose coil closes it, an output of the closer, "lit" where a load below is lit, FAR_SIDE, "never"
     loads  loads behind a switch, or the load itself
     """
 

@@ -6,11 +6,14 @@ from math import isfinite, isinf, isnan
 
 from bom import units
 from bom.build import Build
+from bom.check.blinkers import NO, OWN, Cause
 from bom.circuit.fault import End
+from bom.circuit.lights import Light
 from bom.circuit.rushes import Rush
 from bom.papers.closing_rows import loss_words, losses, waits, walked_in
 from bom.papers.open_rows import HELPS, KEEPS, OWN_LOAD, OpenRow, open_rows, stray_rows
 from bom.papers.page import some_of
+from bom.papers.sheet_lights import shown
 from bom.papers.short_rows import ShortRow, celsius, short_rows
 
 MOST_ROWS = 12
@@ -46,6 +49,8 @@ def circuit_view(build: Build) -> View:
             )
             for loss in losses(build)
         ],
+        "lamps": [_lamp(light) for light in build.walks.lights],
+        "blinkers": [_blinker(cause) for cause in build.blinkers if _worth_saying(cause)],
         "rushes": [_rush(rush) for rush in _greatest(build.walks.rushes)],
     }
 
@@ -125,6 +130,32 @@ def _stray(build: Build) -> str:
     return (
         f"A lost traction minus finds no thin way home: the converter keeps pack and 12 V apart. Keep it so: {KEEPS}."
     )
+
+
+def _lamp(light: Light) -> View:
+    return {
+        "name": light.load,
+        "low": volts(light.low_v),
+        "light": shown(light, light.light),
+        "high": volts(light.high_v),
+        "life": shown(light, light.life),
+        "state": light.low_state,
+    }
+
+
+def _worth_saying(cause: Cause) -> bool:
+    """Leave out what is right of a donor's flasher that goes; the workbook has it."""
+    return not (cause.of.startswith(OWN) and cause.answer == NO)
+
+
+def _blinker(cause: Cause) -> View:
+    """Print one cause."""
+    return {
+        "cause": f"{cause.of}: {cause.cause}",
+        "answer": cause.answer,
+        "because": f"{cause.because}. Find out: {cause.datum}." if cause.datum else cause.because,
+        "test": cause.test,
+    }
 
 
 def _stuck(coil: str, value: float, reason: str) -> View:

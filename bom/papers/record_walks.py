@@ -31,6 +31,9 @@ def walks_record(build: Build) -> Kept:
         },
         "rushes": [vars(rush) for rush in walks.rushes],
         "motor": [vars(figure) for figure in walks.motor],
+        "lights": [_solved(vars(light)) for light in walks.lights],
+        "dip": _solved(vars(walks.dip)) if walks.dip else None,
+        "blinkers": [vars(cause) for cause in build.blinkers],
         "parked": _parked(build),
     }
 

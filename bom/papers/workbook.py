@@ -9,10 +9,12 @@ from bom.papers.page_setup import set_up
 from bom.papers.save import saved
 from bom.papers.sheet_assumptions import write_assumptions
 from bom.papers.sheet_bike import write_donor, write_wires
+from bom.papers.sheet_blinkers import write_blinkers
 from bom.papers.sheet_budget import write_budget
 from bom.papers.sheet_checks import write_checks, write_find_out
 from bom.papers.sheet_closing import write_closing
 from bom.papers.sheet_leads import write_leads
+from bom.papers.sheet_lights import write_lights
 from bom.papers.sheet_motor import write_motor_side
 from bom.papers.sheet_opens import write_opens
 from bom.papers.sheet_orders import write_orders
@@ -42,6 +44,8 @@ SHEETS = (
     "Open wires",
     "Closing",
     "Motor side",
+    "Lamps",
+    "Blinkers",
     "Assumptions",
 )
 HEADING_ROW = {"Summary": 3, "12 V budget": 4}
@@ -80,6 +84,8 @@ def workbook(session: Session) -> bytes:
     write_opens(pages["Open wires"], build)
     write_closing(pages["Closing"], build)
     write_motor_side(pages["Motor side"], build)
+    write_lights(pages["Lamps"], build)
+    write_blinkers(pages["Blinkers"], build)
     write_assumptions(pages["Assumptions"], session)
     write_summary(pages["Summary"], session, parts)
     for name, page in pages.items():

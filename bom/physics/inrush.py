@@ -116,6 +116,48 @@ def filament_rush(
     )
 
 
+def limited_rush_s(
+    *,
+    voltage_v: Quantity,
+    running_a: Quantity,
+    cold_multiple: Quantity,
+    time_constant_s: Quantity,
+    limit_a: Quantity,
+    reached_v: Quantity,
+) -> Answer:
+    """Time until a cold filament fed by a steady current has warmed to some volts.
+
+    1 + (m - 1) * u = (I_limit / I) * (V / V_reached)
+    t = T * (I / I_limit)^2 * (ln(1 / u) + 2 * (m - 1) * (1 - u) + (m - 1)^2 * (1 - u^2) / 2)
+
+    voltage_v        0.1 to 40     V, at which it runs at running_a
+    running_a        0.01 to 100   I
+    cold_multiple    1 to 20       m, usually 10
+    time_constant_s  1e-4 to 0.1   T, 1 to 10 ms for vehicle lamps
+    limit_a          0.001 to 1000 I_limit, what is left of the supply's limit for this filament
+    reached_v        0.1 to 40     V_reached
+    returns          s; 0 where it stands there cold, inf where the current never brings it there
+
+    Raises RangeError outside those spans.
+    Leaves out what the filament loses meanwhile; the time is an estimate.
+    Source: derived from the form of filament_rush, its warming taken in proportion to the power it gets.
+    """
+    check_range("voltage_v", voltage_v, low=0.1, high=40.0)
+    check_range("running_a", running_a, low=0.01, high=100.0)
+    check_range("cold_multiple", cold_multiple, low=1.0, high=20.0)
+    check_range("time_constant_s", time_constant_s, low=1e-4, high=0.1)
+    check_range("limit_a", limit_a, low=0.001, high=1000.0)
+    check_range("reached_v", reached_v, low=0.1, high=40.0)
+    given = (voltage_v, running_a, cold_multiple, time_constant_s, limit_a, reached_v)
+    excess, share = np.asarray(cold_multiple) - 1.0, np.asarray(limit_a) / running_a
+    warmth = share * voltage_v / np.asarray(reached_v) - 1.0  # (m - 1) * u
+    with np.errstate(divide="ignore", invalid="ignore"):
+        left = np.clip(warmth / excess, 0.0, 1.0)  # numerics: outside it another answer stands below
+        constants = -np.log(left) + 2.0 * excess * (1.0 - left) + np.square(excess) * (1.0 - np.square(left)) / 2.0
+    time_s = np.where(warmth >= excess, 0.0, np.where(warmth <= 0.0, np.inf, constants * time_constant_s / share**2))
+    return known_only(time_s, *given)
+
+
 def coil_pull(
     *, voltage_v: Quantity, resistance_ohm: Quantity, inductance_h: Quantity, pull_in_a: Quantity
 ) -> CoilPull:

@@ -10,8 +10,14 @@ from bom.errors import RangeError
 from bom.physics.ranges import Answer, Quantity, check_range
 
 _POWER_EXPONENT = 1.6
-_FLUX_EXPONENT = 3.4
-_LIFE_EXPONENT = -12.0
+FLUX_EXPONENT = 3.4
+LIFE_EXPONENT = -12.0
+
+# UN R7 and R50 test signalling lamps at these volts: read second-hand on a public page.
+SIGNAL_TEST_V = 13.5
+# UN R128 Annex 4: LED light sources for 12 V keep their light between these volts: read second-hand on a public page.
+LED_LOW_V, LED_HIGH_V = 9.0, 16.0
+LED_SOURCE = "UN R128 Annex 4, read second-hand on a public page"
 
 _MEMORY = "UN R37 03 series, from memory"
 _SEEN = "UN R37 03 series, read second-hand on a public page, greatest watts from memory"
@@ -131,7 +137,7 @@ def flux_ratio(*, voltage_v: Quantity, test_v: Quantity) -> Answer:
     Source: lamp engineering practice, from memory.
     """
     ratio = _volts_ratio(voltage_v=voltage_v, test_v=test_v, low=0.8, high=1.25)
-    return np.power(ratio, _FLUX_EXPONENT)
+    return np.power(ratio, FLUX_EXPONENT)
 
 
 def life_ratio(*, voltage_v: Quantity, test_v: Quantity) -> Answer:
@@ -148,4 +154,4 @@ def life_ratio(*, voltage_v: Quantity, test_v: Quantity) -> Answer:
     Source: lamp terminology page, read second-hand on a public page.
     """
     ratio = _volts_ratio(voltage_v=voltage_v, test_v=test_v, low=0.8, high=1.25)
-    return np.power(ratio, _LIFE_EXPONENT)
+    return np.power(ratio, LIFE_EXPONENT)

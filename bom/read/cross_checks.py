@@ -35,6 +35,7 @@ def name_faults(file: str, data: Mapping[str, object], lines: Lines) -> list[Fau
     if len(load_names) == len(loads):  # else any name may be that of a load whose own could not be read
         _feeds(finder, items, load_names, known)
         _shared_lamps(finder, loads, known)
+    _telltales(finder, loads, items)
     _kinds(finder, items)
     return finder.faults
 
@@ -107,6 +108,26 @@ def _shared_lamps(finder: Finder, loads: list[Mapping[str, object]], known: str)
         elif other and (other == load.get("name") or other in sharing):
             accepted = "Name the load that has the lamp itself, another than this one and without same_lamp_as."
             finder.add(("loads", index, "same_lamp_as"), str(other), accepted)
+
+
+def _telltales(finder: Finder, loads: list[Mapping[str, object]], items: list[Mapping[str, object]]) -> None:
+    """A telltale across the sides lies behind the indicators' own switch and fuse; else it has no sides."""
+    switches = [item.get("feeds") for item in items if item.get("kind") == "indicator switch"]
+    fed = [name for feeds in switches if isinstance(feeds, list) for name in feeds]
+    across = [load.get("telltale") == "between the sides" for load in loads]
+    circuits = {
+        load.get("circuit")
+        for load, lies_across in zip(loads, across, strict=True)
+        if load.get("name") in fed and load.get("circuit") and not lies_across
+    }
+    for index, load in enumerate(loads):
+        path: tuple[str | int, ...] = ("loads", index, "telltale")
+        if across[index] and load.get("name") not in fed:
+            accepted = "Name it in the feeds of an indicator switch: it lies across that switch's two sides."
+            finder.add(path, "between the sides", accepted)
+        elif across[index] and load.get("circuit") not in circuits:
+            named = ", ".join(sorted(map(str, circuits))) or "give them one first"
+            finder.add(path, "between the sides", f"Write the circuit of the indicators it lies across: {named}.")
 
 
 def _kinds(finder: Finder, items: list[Mapping[str, object]]) -> None:

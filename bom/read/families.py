@@ -71,6 +71,7 @@ SPANS: Mapping[str, tuple[float, float]] = {
     "poles": (1, 20),
     "contacts": (1, 20),
     "pins": (1, 20),
+    "flashes_per_min": (1, 1000),
     "lugs": (1, 100),
     "wires": (1, 24),
     "pack_size": (0.001, 1_000_000),
@@ -371,6 +372,7 @@ FAMILIES: tuple[Family, ...] = (
         (
             *_numbers("supply_min_v", "supply_max_v", "load_min_w", "load_max_w", "pins"),
             _choice("polarity", "either", "negative earth", "positive earth"),
+            *_numbers("flashes_per_min"),
         ),
     ),
     Family(

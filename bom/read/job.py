@@ -5,6 +5,7 @@ from typing import Annotated, Literal
 
 from pydantic import AfterValidator, Field, model_validator
 
+from bom.physics.lamp_categories import FILAMENTS, LEDS, categories_of
 from bom.read.job_devices import Device
 from bom.read.quantity import quantity
 from bom.read.section import Section
@@ -37,6 +38,7 @@ Area = Annotated[float, quantity("area", 0.1, 120)]
 Celsius = Annotated[float, quantity("temperature", -20, 120)]
 Currency = Annotated[str, AfterValidator(_currency)]
 Rate = Annotated[float, Field(gt=0, le=100_000, allow_inf_nan=False)]
+FlashRate = Annotated[float, Field(ge=1, le=1000, allow_inf_nan=False)]
 
 Condition = Literal["always", "key", "riding", "night", "brake", "indicate", "horn", "rain", "charging"]
 Cells = Literal["full", "nominal", "empty", "highest"]
@@ -125,6 +127,11 @@ ITEM_KEYS = {
     "watts_min": ("flasher",),
     "watts_max": ("flasher",),
     "pins": ("flasher",),
+    "supply_min": ("flasher",),
+    "supply_max": ("flasher",),
+    "polarity": ("flasher",),
+    "senses": ("flasher",),
+    "rate": ("flasher",),
     "wire": ("loom",),
     "at": ("brake switch",),
 }
@@ -176,6 +183,15 @@ class Item(Section):
     watts_min: Watts | None = Field(None, description="flashers: least lamp watts a side")
     watts_max: Watts | None = Field(None, description="flashers: most lamp watts a side")
     pins: int | None = Field(None, ge=2, le=4, description="flashers: pins, counted")
+    supply_min: Volts | None = Field(None, description="flashers: lowest supply printed; stands over what it served")
+    supply_max: Volts | None = Field(None, description="flashers: highest supply printed; stands over what it served")
+    polarity: Literal["either", "negative earth", "positive earth"] | None = Field(
+        None, description="flashers: earth it is printed for; stands over what it served"
+    )
+    senses: Literal["load", "nothing"] | None = Field(
+        None, description="flashers: whether it needs lamp watts to flash; nothing: it flashes without a lamp"
+    )
+    rate: FlashRate | None = Field(None, description="flashers: flashes a minute, counted")
     evidence: Literal["data sheet", "marked", "measured", "seller's word", "unknown"] = Field(
         "unknown", description="how its ratings are known"
     )
@@ -187,6 +203,16 @@ class Item(Section):
         for key, kinds in ITEM_KEYS.items():
             if getattr(self, key) is not None and self.kind not in kinds:
                 raise ValueError(f"Leave out {key}: it is asked of a {' or '.join(kinds)} only.")
+        return self
+
+    @model_validator(mode="after")
+    def _has_windows_that_open(self) -> "Item":
+        for low, high in (("watts_min", "watts_max"), ("supply_min", "supply_max")):
+            least, most = getattr(self, low), getattr(self, high)
+            if least is not None and most is not None and most <= least:
+                raise ValueError(f"Write {high} above {low}, which is {least:g}.")
+        if self.senses == "nothing" and self.watts_min is not None:
+            raise ValueError('Leave out watts_min, or write senses = "load": what senses nothing needs no watts.')
         return self
 
 
@@ -218,7 +244,13 @@ class Load(Section):
     )
     base: str = Field("", description="lamp base the holder takes")
     was: Watts | None = Field(None, description="watts the donor had there, when it changes")
+    category: str = Field(
+        "", description="category printed on the lamp (P21W, H4, W5W/LED); unsaid, the greatest of its watts counts"
+    )
     same_lamp_as: str = Field("", description="load whose lamp holds this light too")
+    telltale: Literal["between the sides", "through two diodes", "one a side"] | None = Field(
+        None, description="indicator telltales: how it is wired; unsaid, each side feeds its own"
+    )
 
     @property
     def is_bought(self) -> bool:
@@ -228,7 +260,27 @@ class Load(Section):
     @property
     def bought(self) -> int:
         """Give the number to buy: as said, else both sides of what indicates, else those that burn together."""
-        return self.pieces or (2 * self.count if "indicate" in self.on else self.count)
+        return self.pieces or (2 * self.count if "indicate" in self.on and not self.is_shared else self.count)
+
+    def _is_of_its_category(self) -> bool:
+        if self.kind == "LED":
+            return self.category in LEDS and self.power is not None and self.power <= LEDS[self.category].watts
+        return self.kind == "filament" and (self.category, self.power) in FILAMENTS
+
+    @property
+    def is_telltale(self) -> bool:
+        """Tell whether it tells of the indicators rather than being one."""
+        return "indicate" in self.on and (self.purpose == "telltale" or self.telltale is not None)
+
+    @property
+    def is_between(self) -> bool:
+        """Tell whether it lies across left and right and comes home through the lamps of the far side."""
+        return self.telltale == "between the sides"
+
+    @property
+    def is_shared(self) -> bool:
+        """Tell whether one lamp tells of both sides."""
+        return self.telltale in ("between the sides", "through two diodes")
 
     @model_validator(mode="after")
     def _has_size(self) -> "Load":
@@ -236,6 +288,11 @@ class Load(Section):
             raise ValueError('Give either power (like "21 W") or current (like "3 A") for each load.')
         if self.kind == "filament" and self.power is not None and not 0.5 <= self.power <= MOST_FILAMENT_W:
             raise ValueError(f'Write a filament from "0.5 W" to "{MOST_FILAMENT_W:g} W"; give anything else as amps.')
+        if self.category and not self._is_of_its_category():
+            listed = categories_of(printed_w=self.power or 0.0) if self.kind == "filament" else tuple(LEDS)
+            raise ValueError(f"Leave out category, or write one of this kind and watts: {', '.join(listed) or 'none'}.")
+        if self.telltale is not None and "indicate" not in self.on:
+            raise ValueError('Leave out telltale: it is asked of what is on with "indicate" only.')
         if self.fit == "new" and not self.same_lamp_as:
             if self.kind in ("filament", "LED") and not (self.purpose and self.base):
                 raise ValueError('A lamp to be bought needs purpose (like "indicator") and base (like "BA15s").')

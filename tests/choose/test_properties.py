@@ -167,6 +167,7 @@ VARIANTS = (
     {"wishes.meter": "volts and amps"},
     {"wishes.contactor": False, "wishes.isolator": "breaker"},
     {"controller.key_input": "12 V", "controller.key_return": "own terminal"},
+    {"loads.rear indicators.telltale": "one a side"},
     {"devices": [FROM_DONOR]},
 )
 

@@ -3,11 +3,13 @@
 from collections.abc import Callable
 
 import pytest
+from pydantic import ValidationError
 
+from bom.duties.budget import load_amps
 from bom.duties.circuits import Facts, circuit_needs, rush_a
 from bom.duties.envelope import envelope
 from bom.loom.layout import lay_out
-from bom.read.job import JobFile
+from bom.read.job import JobFile, Load
 from bom.read.margins import Margins
 
 Edited = Callable[..., JobFile]
@@ -60,8 +62,11 @@ def test_worst_state_is_named(edited: Edited, facts_of: FactsOf) -> None:
 
 
 def test_a_cold_headlamp_on_top(edited: Edited, facts_of: FactsOf) -> None:
-    """Ten times its amps, nine of them extra: 18.470 + 9 x 5.759 (8 to 15 by lamp practice, from memory)."""
-    assert rush_a(facts_of(edited())).high == pytest.approx(70.30, abs=0.02)
+    """Ten times its amps, nine of them extra: 18.470 + 9 x 5.759 (8 to 15 by lamp practice, from memory).
+
+    The horn's 3 A once more: its contact is closed half the time (Trade).
+    """
+    assert rush_a(facts_of(edited())).high == pytest.approx(73.30, abs=0.02)
 
 
 def test_converter_input_amps(edited: Edited, facts_of: FactsOf) -> None:
@@ -146,3 +151,31 @@ def test_a_duty_nobody_has_is_a_fault_of_the_program(edited: Edited, facts_of: F
     duty = envelope(lay_out(facts.job, margins, "12 V"), facts)["charger"]
     with pytest.raises(AttributeError, match="there is no duty lamp_w"):
         _ = duty.lamp_w
+
+
+@pytest.mark.parametrize(
+    ("keys", "each_w"),
+    [
+        # Published: UN R37, 5 W: R5W 5.5 W, P21/5W minor 6.6 W, at 13.5 V; from memory and second-hand
+        ({"kind": "filament", "power": "5 W"}, 6.6),
+        ({"kind": "filament", "power": "5 W", "category": "R5W"}, 5.5),
+        # Published: UN R128, W5W LED 2 W; read second-hand on a public page
+        ({"kind": "LED", "power": "1.2 W", "category": "W5W/LED"}, 2.0),
+        ({"kind": "LED", "power": "1.2 W"}, 1.2),
+    ],
+)
+def test_a_lamp_of_a_known_category(keys: dict[str, object], each_w: float) -> None:
+    load = Load.model_validate({"name": "lamp", "on": ["key"], **keys})
+    assert load_amps(load, 13.5).each_w == pytest.approx(each_w)
+    assert load_amps(load, 13.5).amps == pytest.approx(each_w / 13.5)
+
+
+@pytest.mark.parametrize("keys", [
+    {"kind": "filament", "power": "10 W", "category": "R5W"},
+    {"kind": "filament", "power": "5 W", "category": "W5W/LED"},
+    {"kind": "LED", "power": "3 W", "category": "W5W/LED"},
+    {"kind": "motor", "power": "5 W", "category": "R5W"},
+])  # fmt: skip
+def test_a_category_of_other_watts_is_refused(keys: dict[str, object]) -> None:
+    with pytest.raises(ValidationError, match="Leave out category, or write one of this kind and watts"):
+        Load.model_validate({"name": "lamp", "on": ["key"], **keys})

@@ -304,6 +304,17 @@ FORMULAS = [
     ),
     *(Formula(inrush.capacitor_rush, RUSH, {}, part) for part in inrush.CapacitorRush._fields),
     *(Formula(inrush.filament_rush, COLD, {}, part) for part in inrush.FilamentRush._fields),
+    Formula(
+        inrush.limited_rush_s,
+        {
+            **{name: span for name, span in COLD.items() if name not in ("voltage_v", "running_a")},
+            "voltage_v": (13.5, 0.1, 40.0),
+            "running_a": (5.0, 0.01, 100.0),
+            "limit_a": (8.0, 0.001, 1000.0),
+            "reached_v": (6.0, 0.1, 40.0),
+        },
+        {},
+    ),
     *(Formula(inrush.coil_pull, COIL, {}, part) for part in inrush.CoilPull._fields),
     Formula(
         precharge.left_after_precharge_v,

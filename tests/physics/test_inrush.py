@@ -5,7 +5,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from bom.physics.inrush import capacitor_rush, coil_pull, filament_rush
+from bom.physics.inrush import capacitor_rush, coil_pull, filament_rush, limited_rush_s
 
 
 def area(values, times):
@@ -115,3 +115,30 @@ def test_a_sagging_coil_never_pulls_in():
     assert pulls.time_s[0] == pulls.time_s[1] == math.inf
     assert math.isfinite(pulls.time_s[2])
     assert pulls.energy_j == pytest.approx([0.1 * (8.9 / 3) ** 2 / 2, 0.45, 0.45])
+
+
+LAMP = {"voltage_v": 13.5, "running_a": 5.9, "cold_multiple": 10.0, "time_constant_s": 5e-3}
+
+
+def test_a_cold_filament_on_a_limit_by_hand():
+    """Worked: 7.7 A of 5.9 A is 1.3051; 9 u = 1.3051 x 13.5 / 9 - 1 = 0.9576, u = 0.10640; 2.2405 + 16.085 + 40.041
+    = 58.367; over 1.3051^2 = 1.7033, times 5 ms: 171.3 ms.
+    """
+    assert limited_rush_s(**LAMP, limit_a=7.7, reached_v=9.0) == pytest.approx(0.1713, abs=5e-5)
+
+
+@pytest.mark.parametrize(("limit_a", "reached_v"), [(7.7, 9.0), (15.0, 4.0), (6.5, 12.0)])
+def test_a_cold_filament_on_a_limit_agrees_with_small_steps(limit_a, reached_v):
+    """Its coldness u falls as fast as the power it gets, at full volts by u / T: stepped, not summed in closed form."""
+    hot_ohm, coldness, time_s, step_s = 13.5 / 5.9, 1.0, 0.0, 2e-6
+    while limit_a * hot_ohm / (1 + 9 * coldness) < reached_v:
+        ohm = hot_ohm / (1 + 9 * coldness)
+        coldness -= coldness / 5e-3 * (limit_a**2 * ohm) / (13.5**2 / ohm) * step_s
+        time_s += step_s
+    assert limited_rush_s(**LAMP, limit_a=limit_a, reached_v=reached_v) == pytest.approx(time_s, rel=2e-3)
+
+
+def test_a_filament_starved_of_amps_never_warms():
+    """Worked: 5 A through 13.5 V / 5.9 A = 2.288 ohm are 11.4 V when hot; cold, 5 A make 1.14 V at once."""
+    assert limited_rush_s(**LAMP, limit_a=5.0, reached_v=11.5) == math.inf
+    assert limited_rush_s(**LAMP, limit_a=5.0, reached_v=1.1) == 0.0

@@ -4,6 +4,7 @@ import pytest
 
 from bom.errors import RangeError
 from bom.physics.lamp import life_ratio, power_at_v, upper_watts
+from bom.physics.lamp_categories import categories_of, category_watts
 
 
 # 1.375 is the greatest ratio of the listed lamps: 5.5 W of a P21/4W's 4 W filament.
@@ -49,3 +50,15 @@ def test_a_six_volt_lamp_on_twelve_volts_has_no_power():
 def test_light_and_life_keep_a_narrower_range(voltage_v):
     with pytest.raises(RangeError, match="voltage_v / test_v"):
         life_ratio(voltage_v=voltage_v, test_v=10.0)
+
+
+@pytest.mark.parametrize(("category", "printed_w"), [("P21W", 10.0), ("H99", 55.0), ("W5W", math.nan)])
+def test_what_no_sheet_lists_is_refused(category, printed_w):
+    with pytest.raises(RangeError, match="is listed under"):
+        category_watts(category=category, printed_w=printed_w)
+
+
+def test_categories_of_some_watts():
+    """Published: UN R37 03 series, 10 W: R10W and RY10W; from memory."""
+    assert categories_of(printed_w=10.0) == ("R10W", "RY10W")
+    assert categories_of(printed_w=11.0) == ()

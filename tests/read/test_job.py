@@ -150,6 +150,40 @@ def test_unknown_is_the_same_as_left_out(project: Path, tmp_path: Path) -> None:
     assert "pack_resistance" not in pack.model_fields_set
 
 
+@pytest.mark.parametrize(
+    ("old", "new", "accepted"),
+    [
+        ('watts_max = "48 W"', 'watts_max = "40 W"', "Write watts_max above watts_min, which is 40."),
+        ("rate = 80 ", "rate = 0 ", "Write"),
+        ('kind = "flasher"\npins = 2', 'kind = "flasher"\nsenses = "nothing"', "Leave out watts_min"),
+        ('kind = "horn button"', 'kind = "horn button"\nrate = 80', "Leave out rate: it is asked of a flasher only."),
+        ('on = ["brake"]', 'on = ["brake"]\ntelltale = "one a side"', "Leave out telltale"),
+    ],
+)
+def test_what_is_said_of_blinkers_must_fit(old: str, new: str, accepted: str, told: Told) -> None:
+    [fault] = told("street-72", (old, new))
+    assert fault.accepted.startswith(accepted)
+
+
+def test_a_telltale_across_the_sides_needs_its_switch(told: Told) -> None:
+    """It would have no sides to lie across (Kirchhoff: no way home)."""
+    lamp = (
+        '[[loads]]\nname = "telltale"\nkind = "LED"\npower = "1 W"\non = ["indicate"]\n'
+        'telltale = "between the sides"\n\n[runs]'
+    )
+    [fault] = told("street-72", ("[runs]", lamp))
+    assert fault.place == "loads[9] (telltale).telltale"
+    assert fault.accepted.startswith("Name it in the feeds of an indicator switch")
+    feeds = (
+        'feeds = ["front indicators", "rear indicators"',
+        'feeds = ["telltale", "front indicators", "rear indicators"',
+    )
+    [fault] = told("street-72", feeds, ("[runs]", lamp))
+    assert fault.accepted == "Write the circuit of the indicators it lies across: signals."
+    same = lamp.replace('power = "1 W"', 'power = "1 W"\ncircuit = "signals"')
+    assert told("street-72", feeds, ("[runs]", same)) == []
+
+
 def test_states_of_one_name_and_a_ride_past_an_open_contactor(told: Told) -> None:
     own = """
 [[states]]

@@ -143,6 +143,9 @@ SOLVED = {
     "every-coil-wakes",
     "lost-minus-finds-no-thin-way",
     "running-amps-are-those-counted",
+    "lamps-keep-their-light",
+    "telltale-keeps-the-sides-apart",
+    "coils-hold-through-a-rush",
 }
 # These read the control leads; tests/leads judges them on devices.
 OF_LEADS = {
