@@ -3,22 +3,20 @@
 from bom import units
 from bom.build import Build
 from bom.judge.verdict import Verdict
+from bom.papers.arrangements import write_arrangements
 from bom.papers.bench import bench
-from bom.papers.looks import BOLD, MONEY, NOTE, PLAIN, SECTION, TEXT, TITLE, TOTAL, VERDICT_LOOKS, VOLTS, WHOLE, Look
+from bom.papers.looks import BOLD, NOTE, PLAIN, SECTION, TEXT, TITLE, TOTAL, VERDICT_LOOKS, VOLTS, WHOLE, Look
 from bom.papers.page import Heading, Page, counted
 from bom.papers.sheet_bike import DONOR_LOOKS
 from bom.papers.sheet_parts import FIRST, PartsLayout
 from bom.papers.sheet_volts import pack_rows
-from bom.papers.standing import ended, headline, troubles, worst_at
+from bom.papers.standing import ended, headline, troubles
 from bom.papers.unknowns import unknowns
 from bom.session import Session
 
 COLUMNS = (Heading("", 26), Heading("", 19), Heading("", 19), Heading("", 78))
 WIDE = len(COLUMNS)
 MOST_TROUBLES = 12
-RIGHT = Look(bold=True, align="right")
-COMPARED = Look(align="right")
-COST = "cost, before any edit"  # both sides alike
 CAUTIONS = (
     "Verdicts do not follow an edit of this sheet; money does.",
     "If it carries pack minus it can kill: the pack can't be switched off. Cover terminals, one hand, insulated "
@@ -39,7 +37,7 @@ def write_summary(page: Page, session: Session, parts: PartsLayout) -> None:
     row = _answers(page, row + 1, build)
     row = _donor(page, row + 1, build)
     row = _money(page, row + 1, build, parts)
-    row = _arrangements(page, row + 1, session)
+    row = write_arrangements(page, row + 1, session)
     row = _first(page, row + 1, session)
     page.put(row + 1, 1, "Cautions", SECTION)
     for index, text in enumerate(CAUTIONS, start=row + 2):
@@ -141,37 +139,6 @@ def _money(page: Page, row: int, build: Build, parts: PartsLayout) -> int:
     slow = [line.part_id for line in lines if line.purchase and line.purchase.offer.lead_days == days]
     page.put(row + 2, 4, f"for {', '.join(slow)}" if slow else "")
     return row + 3
-
-
-def _arrangements(page: Page, row: int, session: Session) -> int:
-    page.put(row, 1, "Key arrangements side by side", SECTION)
-    row += 1
-    page.put(row, 1, "", BOLD)
-    for column, build in enumerate(session.builds, start=2):
-        page.put(row, column, f"key at {build.arrangement}", RIGHT)
-    words = [*_compared(session.build)]
-    answers = [_compared(build) for build in session.builds]
-    for word in words:
-        row += 1
-        page.put(row, 1, word, BOLD)
-        for column, answer in enumerate(answers, start=2):
-            page.put(row, column, answer[word], MONEY if word == COST else COMPARED)
-    return row + 1
-
-
-def _compared(build: Build) -> dict[str, object]:
-    worst = worst_at(build).get("key switch")
-    entry = build.filled.get("key switch")
-    key = f"{entry.part_id}, {worst.verdict.word if worst else 'not asked'}" if entry else "left open"
-    return {
-        "places": len(build.loom.places),
-        "places left open": len(build.holes),
-        COST: build.bill.total,
-        "fails": build.count(Verdict.FAIL),
-        "can't tell": build.count(Verdict.CANT_TELL),
-        "tight": build.count(Verdict.TIGHT),
-        "key switch": key,
-    }
 
 
 def _first(page: Page, row: int, session: Session) -> int:
