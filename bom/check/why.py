@@ -11,7 +11,7 @@ from bom.duties.envelope import own_duty
 from bom.judge.ask import Answer, judge_pairs, judge_parts
 from bom.judge.compare import Judgement
 from bom.judge.finding import Finding, finding_of, loom_finding
-from bom.judge.loom_view import LoomAnswer, LoomView
+from bom.judge.loom_view import LoomAnswer
 from bom.judge.rule import LoomRule, Rule, rules
 from bom.parts import Parts
 from bom.read.words import nearest_words
@@ -91,7 +91,7 @@ def all_accounts(build: Build) -> list[Account]:
 def _asked(build: Build, rule: Rule, subject: str) -> list[Account]:
     parts = {name: entry.part for name, entry in build.filled.items()}
     if isinstance(rule.shape, LoomRule):
-        view = LoomView(build.loom, build.facts, parts, build.duties)
+        view = build.walks.bike.view  # as it was judged, with all that was solved of it
         return [_of_loom(rule, answer) for answer in rule.shape.judge(view) if answer.subject == subject]
     answers, involved = _answers(build, parts, subject)
     return [_account(answer, subject, involved) for answer in answers if answer.rule.name == rule.name]

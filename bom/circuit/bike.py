@@ -17,6 +17,7 @@ REFERENCES = (PACK_MINUS, "12 V minus", RAIL_MINUS, FRAME)
 COLD_C = 5.0
 LEAST_LOAD_V = 6.0  # below about half its volts a 12 V load is dead
 COMMON_OHM = 1e-3
+BUFFER_V = 12.8  # of a full lead battery at rest
 LEAST_A = 1e-9
 
 
@@ -110,12 +111,11 @@ def network(
             ohm = bridge_ohm(bridge, part, bike.view.facts.margins, high=ends.worn)
             resistors.append(Resistor(bridge.name, bridge.start, bridge.end, ohm))
         elif bridge.kind == "buffer":
-            sources.append(_buffer(bike, bridge, ends))
+            sources.append(buffer_battery(bike, bridge, strong=ends.strong))
         elif bridge.kind != "pack":
             _take(_drawn(bike, bridge, state), resistors, draws)
     converters = [_converter(bike)] if "converter" in bike.view.parts else []
-    if bike.joined:
-        resistors.append(Resistor("converter's common minus", "converter minus", "12 V minus", COMMON_OHM))
+    resistors += common_minus(bike)
     return Network(tuple(resistors), tuple(sources), tuple(draws), tuple(converters), REFERENCES)
 
 
@@ -226,11 +226,16 @@ def _closer(bike: Bike, bridge: Bridge, state: State) -> Draw:
     return Draw(bridge.name, bridge.start, bridge.end, "amps", bike.view.facts.margins.closer_a, LEAST_LOAD_V)
 
 
-def _buffer(bike: Bike, bridge: Bridge, ends: Ends) -> Source:
+def buffer_battery(bike: Bike, bridge: Bridge, *, strong: bool) -> Source:
     """Take a buffer battery as 12.8 V behind the resistance its short-circuit amps tell."""
     margins = bike.view.facts.margins
-    amps = margins.buffer_short_high_a if ends.strong else margins.buffer_short_low_a
-    return Source(bridge.name, bridge.start, bridge.end, 12.8, 12.8 / amps)
+    amps = margins.buffer_short_high_a if strong else margins.buffer_short_low_a
+    return Source(bridge.name, bridge.start, bridge.end, BUFFER_V, BUFFER_V / amps)
+
+
+def common_minus(bike: Bike) -> list[Resistor]:
+    """Join pack minus and 12 V minus where the converter does, or may."""
+    return [Resistor("converter's common minus", "converter minus", "12 V minus", COMMON_OHM)] if bike.joined else []
 
 
 def _converter(bike: Bike) -> Converter:

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from math import isnan
 
-from bom.circuit.bike import COMMON_OHM, PACK_MINUS, REFERENCES, Bike
+from bom.circuit.bike import PACK_MINUS, REFERENCES, Bike, buffer_battery, common_minus
 from bom.circuit.network import Network, Resistor, Source
 from bom.circuit.ohms import bridge_ohm
 
@@ -49,12 +49,10 @@ def fault_network(bike: Bike, *, strongest: bool) -> Network:
             ohm = bridge_ohm(bridge, bike.view.parts.get(bridge.place), margins, high=not strongest)
             resistors.append(Resistor(bridge.name, bridge.start, bridge.end, ohm))
         elif bridge.kind == "buffer":
-            amps = margins.buffer_short_high_a if strongest else margins.buffer_short_low_a
-            sources.append(Source(bridge.name, bridge.start, bridge.end, 12.8, 12.8 / amps))
+            sources.append(buffer_battery(bike, bridge, strong=strongest))
     if CONVERTER in bike.view.parts:
         sources.append(_converter(bike, strongest=strongest))
-    if bike.joined:
-        resistors.append(Resistor("converter's common minus", "converter minus", "12 V minus", COMMON_OHM))
+    resistors += common_minus(bike)
     return Network(tuple(resistors), tuple(sources), references=REFERENCES)
 
 

@@ -19,7 +19,7 @@ OPEN_S = 1e-8  # siemens of what is open: little enough to carry nothing, enough
 DROP_OUT_SHARE = 0.1  # of a coil's volts, where its own figure is not known: common practice, 5 to 10 %
 MOST_ROUNDS = 12
 DEAD_V = 6.0
-CONTACTOR, PRECHARGE_RELAY = "contactor", "precharge relay"
+PRECHARGE_RELAY = "precharge relay"
 DRIVE = "the drive"
 DRIVE_KINDS = ("controller", "key input")  # without either the motor stops
 
@@ -28,7 +28,7 @@ DRIVE_KINDS = ("controller", "key input")  # without either the motor stops
 class Live:
     """A bike in one state with every contact in the network, and what opens and closes.
 
-    contacts  column of each contact in the network's resistors
+    columns  column of each resistor of the network, by name
     """
 
     bike: Bike
@@ -58,9 +58,7 @@ def live(bike: Bike, state: State, *, without_source: str = "", added: Sequence[
     added           resistors beside the loom's own
     """
     standing = bike.positions(state)
-    closed = replace(
-        standing, key=True, cap=True, coils=bike.coils, fills=True, closes=True, loads=standing.loads, ways=True
-    )
+    closed = replace(standing, key=True, cap=True, coils=bike.coils, fills=True, closes=True, ways=True)
     whole = network(bike, state, WEAK, positions=closed, added=added)
     if without_source:
         whole = replace(
@@ -136,6 +134,11 @@ def lit(bike: Bike, settled: Settled) -> set[str]:
 def coil_v(bike: Bike, coil: str, solution: Solution) -> float:
     """Give the volts at a coil; none where it is joined to nothing."""
     return _across(solution, f"{coil} coil plus", _coil_minus(bike, coil))
+
+
+def has_coil(bike: Bike, coil: str) -> bool:
+    """Tell whether the loom's wires reach a coil."""
+    return any(bridge.name == f"{coil} coil" for bridge in bike.bridges)
 
 
 def _coil_minus(bike: Bike, coil: str) -> str:

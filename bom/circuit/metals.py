@@ -8,10 +8,9 @@ import numpy as np
 from bom.circuit.bike import Bike
 from bom.circuit.clearing import Metals
 from bom.circuit.ohms import Strand
+from bom.judge.ratings import SHORT_C
 from bom.physics.conductor import COPPER_CONDUCTIVITY_M_PER_OHM_MM2
 
-# Final temperatures of the insulation in a short: IEC 60364-4-43 Table 43A; silicone as XLPE (from memory).
-SHORT_C = {"PVC": 160.0, "XLPE": 250.0, "silicone": 250.0, "": 160.0}
 _ASSUMED = {"conductor_mm": 1.5, "outside_mm": 2.7}  # over the strands, and over the wall, of 1 mm2: common practice
 
 

@@ -22,7 +22,6 @@ class Positions:
     fills      the closer drives the precharge relay
     closes     the closer drives the contactor
     conditions what is on, in the words of the loads
-    isolated   the plug or isolator is open
     ways       both ways of a change-over switch at once: to have every contact in one network
     """
 
@@ -32,7 +31,6 @@ class Positions:
     fills: bool
     closes: bool
     conditions: frozenset[str]
-    isolated: bool = False
     ways: bool = False
     loads: Mapping[str, Load] = field(default_factory=dict)
 
@@ -44,7 +42,7 @@ class Positions:
         if gate.startswith("lit"):
             return (self.ways or gate not in OPEN_WAYS) and (not bridge.loads or any(map(self.lit, bridge.loads)))
         named = {"key": self.key, "stop": True, "charge cap": self.cap, CLOSER_FILLS: self.fills}
-        named |= {CLOSER_CLOSES: self.closes, "pack plug": not self.isolated, "isolator": not self.isolated}
+        named |= {CLOSER_CLOSES: self.closes, "pack plug": True, "isolator": True}
         return named.get(gate, gate in self.coils)
 
     def shines(self, bridge: Bridge) -> bool:

@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from bom.circuit.bike import LEAST_LOAD_V, STRONG, WEAK, Bike, Ends, air_c, network
-from bom.circuit.live import coil_v, drop_out_v
+from bom.circuit.live import coil_v, drop_out_v, has_coil
 from bom.circuit.network import Network
 from bom.circuit.ohms import Strand
 from bom.circuit.solve import Solution, solve
@@ -101,7 +101,7 @@ def collapse(bike: Bike, state: State, solution: Solution) -> str:
     told += [
         f"the coil of the {coil} drops out at {max(coil_v(bike, coil, solution), 0.0):.1f} V"
         for coil in sorted(bike.positions(state).coils)
-        if coil_v(bike, coil, solution) < drop_out_v(bike, coil) and _has_coil(bike, coil)
+        if coil_v(bike, coil, solution) < drop_out_v(bike, coil) and has_coil(bike, coil)
     ]
     return "; ".join(told)
 
@@ -129,10 +129,6 @@ def _below(bike: Bike, state: State, solution: Solution) -> list[str]:
 def _fed(bike: Bike, state: State) -> bool:
     """Tell whether the converter should run: with the key carrying pack volts it rests while the key is off."""
     return state.key or bike.view.facts.key_at == "12 V"
-
-
-def _has_coil(bike: Bike, coil: str) -> bool:
-    return any(bridge.name == f"{coil} coil" for bridge in bike.bridges)
 
 
 def lamp_volts(standing: Standing, bike: Bike) -> dict[str, float]:

@@ -4,7 +4,19 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from bom.circuit.bike import Bike
-from bom.circuit.live import DEAD_V, PRECHARGE_RELAY, Live, Settled, closer_v, coil_v, lit, live, pull_in_v, settle
+from bom.circuit.live import (
+    DEAD_V,
+    PRECHARGE_RELAY,
+    Live,
+    Settled,
+    closer_v,
+    coil_v,
+    has_coil,
+    lit,
+    live,
+    pull_in_v,
+    settle,
+)
 from bom.circuit.positions import Positions
 from bom.loom.bridges import CLOSER
 from bom.loom.model import Bridge
@@ -105,7 +117,7 @@ def _stuck(awake: Live, end: Settled, *, asleep: bool) -> Iterator[Stuck]:
     """Find the coils that should be in and are not, and what each waits for."""
     bike = awake.bike
     for coil in sorted(bike.coils - end.positions.coils - {PRECHARGE_RELAY}):
-        if not any(bridge.name == f"{coil} coil" for bridge in bike.bridges):
+        if not has_coil(bike, coil):
             continue
         volts = coil_v(bike, coil, end.solution)
         waits = "converter" if asleep else _waits_for(awake, end, coil)

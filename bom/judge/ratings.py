@@ -18,6 +18,8 @@ Column = npt.NDArray[np.float64]
 TimePoint = tuple[float, float, float]
 # Beyond this no published limits exist, and more current never opens a fuse later.
 MOST_MULTIPLE = 1000.0
+# Final temperatures of the insulation in a short: IEC 60364-4-43 Table 43A; silicone as XLPE (from memory).
+SHORT_C = {"PVC": 160.0, "XLPE": 250.0, "silicone": 250.0, "": 160.0}
 
 
 def _value(row: object, name: str) -> float:

@@ -5,7 +5,6 @@ from math import isfinite, isnan, nan
 
 from bom.build import Build
 from bom.duties.circuits import bus_capacitance
-from bom.judge.loom_view import LoomView
 from bom.judge.parked_drain import drain_limit_a, parked_days, parked_drain_a
 from bom.physics.discharge import time_to_volts_s
 from bom.physics.isolation import LOW_VOLTAGE_LIMIT_V, floor_ohm
@@ -53,9 +52,7 @@ def bench(session: Session) -> Bench:
     highest, full = facts.pack.highest_bus_v.high, facts.pack.full_charge_v.high
     working = highest if isfinite(highest) else full
     farads, ohm = bus_capacitance(facts), _precharge_ohm(build)
-    drain, unknown = parked_drain_a(
-        LoomView(build.loom, facts, {name: entry.part for name, entry in build.filled.items()}, build.duties)
-    )
+    drain, unknown = parked_drain_a(build.walks.bike.view)
     return Bench(
         working_v=working,
         above_60_v=working > LOW_VOLTAGE_LIMIT_V,

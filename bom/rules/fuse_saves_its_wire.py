@@ -13,16 +13,13 @@ import numpy as np
 
 from bom.duties.model import Duty
 from bom.judge.compare import Demand, Judgement, at_most
-from bom.judge.ratings import latest_opening_s
+from bom.judge.ratings import SHORT_C, latest_opening_s
 from bom.judge.rule import PairRule
 from bom.parts import Parts
 from bom.physics.adiabatic import longest_s
 from bom.read.margins import Margins
 from bom.span import Span
 from bom.trace import Step, step
-
-# Final temperatures of the insulation in a short: IEC 60364-4-43 Table 43A; silicone as XLPE (from memory).
-SHORT_C = {"PVC": 160.0, "XLPE": 250.0, "silicone": 250.0, "": 160.0}
 
 
 def judge(first: Parts, second: Parts, first_duty: Duty, second_duty: Duty, margins: Margins) -> list[Judgement]:
