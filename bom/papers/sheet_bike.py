@@ -17,7 +17,7 @@ DONOR = (
     Heading("why", 62),
     Heading("to do", 40),
     Heading("test, and the reading that lets it stay", 44),
-    Heading("minutes", 9, WHOLE),
+    Heading("minutes", 12, WHOLE),
     Heading("instead", 40),
 )
 DASH = "–"
