@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from functools import cached_property
 from typing import TYPE_CHECKING
 
+from bom.arrangement import DONORS_KEY
 from bom.check.donor import DonorVerdict
 from bom.choose.filled import Filled, Hole
 from bom.duties.circuits import Facts
@@ -23,7 +24,6 @@ if TYPE_CHECKING:
 class Build:
     """One arrangement, chosen, checked and priced."""
 
-    arrangement: str
     loom: Loom
     facts: Facts
     duties: Mapping[str, Duty]
@@ -34,6 +34,13 @@ class Build:
     bill: Bill
     passes: int
     walks: "Walks"
+
+    @property
+    def arrangement(self) -> str:
+        """Name the key arrangement."""
+        key = self.filled.get("key switch")
+        donors = self.facts.key_at_pack and key is not None and key.origin == "donor"
+        return self.facts.key_at + (DONORS_KEY if donors else "")
 
     def count(self, verdict: Verdict) -> int:
         """Count the findings and open places of one verdict."""

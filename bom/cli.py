@@ -12,6 +12,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from bom import __version__
+from bom.arrangement import ALL
 from bom.data import folder
 from bom.errors import InputError, RangeError
 
@@ -99,7 +100,7 @@ def parser() -> argparse.ArgumentParser:
     why.add_argument("job", metavar="JOB", type=Path, help="job file (TOML)")
     why.add_argument("finding", metavar="FINDING", help='"rule @ subject" of a finding, or any part that names one')
     why.add_argument("--catalog", metavar="DIR", type=Path, help="catalogue folder of your own")
-    why.add_argument("--other", action="store_true", help="ask in the other key arrangement")
+    why.add_argument("--key", metavar="WHERE", help=f"key arrangement to ask in: {', '.join(ALL)}")
     why.add_argument("--json", action="store_true", help="print it as JSON")
     why.set_defaults(run=_why)
     for command in (new, build, check, donor, why):
@@ -201,7 +202,12 @@ def _why(options: argparse.Namespace) -> int:
     from bom.check.why_tree import as_data
 
     session = _session(options)
-    build = session.other if options.other else session.build
+    wanted = options.key or session.build.arrangement
+    build = next((build for build in session.builds if build.arrangement == wanted), None)
+    if build is None:
+        names = ", ".join(f'"{build.arrangement}"' for build in session.builds)
+        print(f'This bike has no build with the key at "{wanted}". Name one of {names}.', file=sys.stderr)
+        return BROKEN
     keys = matching(build, options.finding)
     if len(keys) != 1:
         otherwise = "" if keys else told_otherwise(build, options.finding)

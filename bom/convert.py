@@ -6,6 +6,7 @@ from functools import partial
 
 import numpy as np
 
+from bom.arrangement import arranged
 from bom.build import Build
 from bom.check.donor import donor_verdicts
 from bom.check.judge_build import judge_build
@@ -16,7 +17,7 @@ from bom.choose.miss import Miss, open_place
 from bom.choose.needless import Idle, may_be_needless, without
 from bom.duties.budget import budget
 from bom.duties.circuits import Counted, Facts
-from bom.duties.coil_traces import counted_traces, raised_traces
+from bom.duties.coil_traces import counted_traces, key_wires_a, raised_traces
 from bom.duties.envelope import envelope
 from bom.duties.model import Duty
 from bom.duties.volts import pack_facts
@@ -37,27 +38,23 @@ MOST_PASSES = 6
 Say = Callable[[str], None]
 
 
-def arrangements(job: JobFile) -> tuple[str, ...]:
-    """List the key arrangements, the wished one first."""
-    return ("pack volts", "12 V") if job.wishes.key == "pack volts" else ("12 V", "pack volts")
-
-
 def convert(job: JobFile, catalogue: Catalogue, margins: Margins, key_at: str, say: Say) -> Build:
     """Choose, check and price one arrangement.
 
     Duties start from the job alone; where the chosen coils draw more than was counted, the count is
     raised and the choice made again. Raises RuntimeError when that does not settle.
     """
+    job = arranged(job, key_at)
     loom = lay_out(job, margins, key_at)
     options = candidates(loom, job, catalogue, margins)
-    counted, states = _counted(loom, job, margins), states_of(catalogue.states, job)
+    counted, states = _counted(loom, job, key_at, margins), states_of(catalogue.states, job)
     for number in range(1, MOST_PASSES + 1):
         facts = _facts(job, margins, counted, key_at, states)
         duties = envelope(loom, facts)
         say(f"key at {key_at}: choosing among {sum(len(o.parts) for o in options.values())} candidates")
         allowed = _qualify(options, duties, margins, job)
         choice = _choose(loom, options, allowed, duties, margins, job)
-        raised = _raised(job, counted, choice.filled, facts.pack.full_charge_v.high)
+        raised = _raised(facts, choice.filled)
         if raised == counted:
             view = _view(loom, facts, choice)
             raised = _raised_by_states(counted, view)
@@ -87,26 +84,25 @@ def _facts(job: JobFile, margins: Margins, counted: Counted, key_at: str, states
     return Facts(job, margins, pack, budget(job, margins, counted.hold_a, states), counted, key_at)
 
 
-def _counted(loom: Loom, job: JobFile, margins: Margins) -> Counted:
+def _counted(loom: Loom, job: JobFile, key_at: str, margins: Margins) -> Counted:
     """Count coils before any is chosen, and a key input at 12 V; the charger is taken to end at full charge."""
     relays = sum(1 for place in loom.places if place.family == "relay")
     contactors = sum(1 for place in loom.places if place.family == "contactor")
-    hold = relays * margins.relay_coil_a + contactors * margins.contactor_coil_a + _key_input_a(job)
-    pull = relays * margins.relay_coil_a + contactors * margins.contactor_pull_a + _key_input_a(job)
+    beside = key_wires_a(job, key_at, margins)
+    hold = relays * margins.relay_coil_a + contactors * margins.contactor_coil_a + beside
+    pull = relays * margins.relay_coil_a + contactors * margins.contactor_pull_a + beside
     because = f"{contactors} contactor coil and {relays} relay coils as counted beforehand"
-    hold_trace, pull_trace = counted_traces(relays, contactors, job, margins)
+    hold_trace, pull_trace = counted_traces(relays, contactors, job, key_at, margins)
     return Counted(hold, pull, because, 0.0, hold_trace, pull_trace)
 
 
-def _key_input_a(job: JobFile) -> float:
-    return job.controller.key_current if job.controller.key_input == "12 V" else 0.0
-
-
-def _raised(job: JobFile, counted: Counted, filled: Mapping[str, Filled], full_charge_v: float) -> Counted:
+def _raised(facts: Facts, filled: Mapping[str, Filled]) -> Counted:
     """Raise the count to what the chosen parts draw and reach; never lower it."""
+    counted, key_at, margins = facts.counted, facts.key_at, facts.margins
+    beside, full_charge_v = key_wires_a(facts.job, key_at, margins), facts.pack.full_charge_v.high
     coils = [entry.part for entry in filled.values() if entry.place.family in ("relay", "contactor")]
     hold, pull = (
-        _key_input_a(job) + sum(float(np.nan_to_num(part.number(column)[0])) for part in coils)
+        beside + sum(float(np.nan_to_num(part.number(column)[0])) for part in coils)
         for column in ("coil_hold_a", "coil_pull_a")
     )
     charger = filled.get("charger")
@@ -114,7 +110,7 @@ def _raised(job: JobFile, counted: Counted, filled: Mapping[str, Filled], full_c
     if hold <= counted.hold_a and pull <= counted.pull_a and end_v <= max(counted.charge_end_v, full_charge_v):
         return counted
     because = counted.because if hold <= counted.hold_a else "coils of the chosen contactor and relays together"
-    traces = raised_traces(counted, job, coils)
+    traces = raised_traces(counted, facts.job, key_at, margins, coils)
     end_v = max(end_v, counted.charge_end_v)
     return Counted(
         max(hold, counted.hold_a), max(pull, counted.pull_a), because, end_v, *traces, solved_a=counted.solved_a
@@ -237,7 +233,7 @@ def _finish(
     holes = tuple(open_place(place, miss) for place in loom.places if place.name not in filled)
     donor = donor_verdicts(view, duties, filled, catalogue.donor_matrix)
     bought = bill(_needs(filled, loom), catalogue, facts.margins, job.money)
-    return Build(facts.key_at, loom, facts, duties, filled, holes, findings, donor, bought, passes, view.walks)
+    return Build(loom, facts, duties, filled, holes, findings, donor, bought, passes, view.walks)
 
 
 def _no_chosen_part_fails(findings: tuple[Finding, ...], filled: Mapping[str, Filled], job: JobFile) -> None:

@@ -1,12 +1,13 @@
 """One run: read the job and the catalogue, convert both key arrangements, keep the one asked for."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
 
+from bom.arrangement import ALL, arranged, compared
 from bom.build import Build
 from bom.check.donor import DonorVerdict
-from bom.convert import arrangements, convert
+from bom.convert import convert
 from bom.errors import Fault, InputError
 from bom.judge.verdict import Verdict
 from bom.loom.layout import lay_out
@@ -22,15 +23,15 @@ from bom.read.words import nearest
 class Session:
     """What one run worked out.
 
-    build  the arrangement asked for (or the cheaper sound one)
-    other  the other arrangement, for comparison
-    notes  what was left out of the choice, for the papers
+    build   the arrangement asked for (or the cheapest sound one)
+    others  the other arrangements, for comparison
+    notes   what was left out of the choice, for the papers
     """
 
     loaded: LoadedJob
     catalogue: Catalogue
     build: Build
-    other: Build
+    others: tuple[Build, ...]
     notes: tuple[str, ...]
 
     @property
@@ -39,9 +40,9 @@ class Session:
         return self.loaded.margins
 
     @property
-    def builds(self) -> tuple[Build, Build]:
-        """List both arrangements, the one papered first."""
-        return (self.build, self.other)
+    def builds(self) -> tuple[Build, ...]:
+        """List every arrangement, the one papered first."""
+        return (self.build, *self.others)
 
 
 def run(job_path: Path, catalogue_folder: Path, say: Callable[[str], None]) -> Session:
@@ -63,11 +64,20 @@ def run(job_path: Path, catalogue_folder: Path, say: Callable[[str], None]) -> S
     notes = _currency_notes(loaded, catalogue, faults)
     if faults:
         raise InputError(faults)
-    builds = [convert(loaded.job, catalogue, loaded.margins, key_at, say) for key_at in arrangements(loaded.job)]
+    builds = _builds(loaded, catalogue, say)
     if loaded.job.wishes.key == "cheapest":
         builds.sort(key=lambda build: (build.count(Verdict.FAIL), build.count(Verdict.CANT_TELL), build.bill.total))
-    build, other = builds
-    return Session(loaded, catalogue, replace(build, donor=_with_other(build, other)), other, notes)
+    build, *others = builds
+    return Session(loaded, catalogue, replace(build, donor=_with_others(build, others)), tuple(others), notes)
+
+
+def _builds(loaded: LoadedJob, catalogue: Catalogue, say: Callable[[str], None]) -> list[Build]:
+    """Convert every key arrangement once, the wished one first."""
+    builds: dict[str, Build] = {}
+    for key_at, job in compared(loaded.job):
+        build = convert(job, catalogue, loaded.margins, key_at, say)
+        builds.setdefault(build.arrangement, build)
+    return list(builds.values())
 
 
 def _currency_notes(loaded: LoadedJob, catalogue: Catalogue, faults: list[Fault]) -> tuple[str, ...]:
@@ -90,7 +100,8 @@ def _currency_notes(loaded: LoadedJob, catalogue: Catalogue, faults: list[Fault]
 
 def _pin_faults(loaded: LoadedJob, catalogue: Catalogue) -> list[Fault]:
     """Find pins that name no place of either arrangement, or no part of the place's family."""
-    looms = [lay_out(loaded.job, loaded.margins, key_at) for key_at in arrangements(loaded.job)]
+    job = loaded.job
+    looms = [lay_out(arranged(job, key_at), loaded.margins, key_at) for key_at in ALL]
     families = {place.name: place.family for loom in looms for place in loom.places}
     faults = []
     for name, part in loaded.job.pins.items():
@@ -105,20 +116,23 @@ def _pin_faults(loaded: LoadedJob, catalogue: Catalogue) -> list[Fault]:
     return faults
 
 
-def _with_other(build: Build, other: Build) -> tuple[DonorVerdict, ...]:
-    """Where an item cannot stay but could in the other key arrangement, say so and what it costs."""
-    if other.count(Verdict.FAIL):
-        return build.donor  # what has a fail of its own is no way to keep anything
-    kept = {item.name for item in other.donor if item.verdict == "stays"}
+def _with_others(build: Build, others: Sequence[Build]) -> tuple[DonorVerdict, ...]:
+    """Where an item cannot stay but could in another key arrangement, say so and what the cheapest costs."""
+    sound = sorted((each for each in others if not each.count(Verdict.FAIL)), key=lambda each: each.bill.total)
+    return tuple(_with_other(item, build, sound) for item in build.donor)
+
+
+def _with_other(item: DonorVerdict, build: Build, sound: Sequence[Build]) -> DonorVerdict:
+    if item.verdict == "stays":
+        return item
+    keeping = (each for each in sound if any(same.name == item.name and same.verdict == "stays" for same in each.donor))
+    other = next(keeping, None)
+    if other is None:
+        return item
     more = other.bill.total - build.bill.total
     price = f"parts {abs(more):,.2f} {build.bill.currency} {'dearer' if more > 0 else 'cheaper'}"
     text = f"stays with the key at {other.arrangement} ({price})"
-    return tuple(
-        replace(item, instead="; or: ".join(filter(None, (item.instead, text))))
-        if item.verdict != "stays" and item.name in kept
-        else item
-        for item in build.donor
-    )
+    return replace(item, instead="; or: ".join(filter(None, (item.instead, text))))
 
 
 def _bears_on_places(fault: Fault) -> bool:

@@ -20,7 +20,7 @@ def open_gates(view: LoomView, loads: Sequence[Load]) -> tuple[str, ...]:
         "6 V": job.donor.supply == "6 V",
         "AC-lit": job.donor.lighting == "AC",
         "LED lamps": any(load.kind == "LED" for load in loads),
-        "key at pack volts": view.facts.key_at == "pack volts",
+        "key at pack volts": view.facts.key_at_pack,
         "two-wire": wired,
     }
     return tuple(gate for gate in GATES if holds[gate])

@@ -114,7 +114,8 @@ def network(
             sources.append(buffer_battery(bike, bridge, strong=ends.strong))
         elif bridge.kind != "pack":
             _take(_drawn(bike, bridge, state), resistors, draws)
-    converters = [_converter(bike)] if "converter" in bike.view.parts else []
+    asleep = bike.view.facts.sleeps and not standing.key
+    converters = [_converter(bike)] if "converter" in bike.view.parts and not asleep else []
     resistors += common_minus(bike)
     return Network(tuple(resistors), tuple(sources), tuple(draws), tuple(converters), REFERENCES)
 
@@ -164,6 +165,7 @@ def _drawn(bike: Bike, bridge: Bridge, state: State) -> Resistor | Draw | None:
         "key input": _key_input,
         "meter": _meter,
         "closer": _closer,
+        "enable": _enable,
     }[bridge.kind]
     return maker(bike, bridge, state)
 
@@ -220,6 +222,10 @@ def _meter(bike: Bike, bridge: Bridge, state: State) -> Draw:
     known = float(part.number("supply_ma")[0]) / 1000 if part else float("nan")
     amps = bike.view.facts.margins.meter_a if isnan(known) else known
     return Draw(bridge.name, bridge.start, bridge.end, "amps", max(amps, LEAST_A), LEAST_LOAD_V)
+
+
+def _enable(bike: Bike, bridge: Bridge, state: State) -> Draw:
+    return Draw(bridge.name, bridge.start, bridge.end, "amps", bike.view.facts.margins.enable_a, LEAST_LOAD_V)
 
 
 def _closer(bike: Bike, bridge: Bridge, state: State) -> Draw:

@@ -150,6 +150,12 @@ def closer_v(bike: Bike, solution: Solution) -> float:
     return _across(solution, f"{CLOSER} in", f"{CLOSER} minus")
 
 
+def has_gone_to_sleep(bike: Bike, solution: Solution) -> bool:
+    """Tell whether the converter's enable has lost its volts."""
+    enable = next((bridge for bridge in bike.bridges if bridge.kind == "enable"), None)
+    return enable is not None and _across(solution, enable.start, enable.end) < DEAD_V
+
+
 def _across(solution: Solution, plus: str, minus: str) -> float:
     if plus not in solution.compiled.index or minus not in solution.compiled.index:
         return 0.0

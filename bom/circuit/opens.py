@@ -6,7 +6,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from bom.circuit.bike import FRAME, PACK_MINUS, RAIL_MINUS, WEAK, Bike, network
-from bom.circuit.live import Live, Settled, lit, live, settle
+from bom.circuit.live import Live, Settled, has_gone_to_sleep, lit, live, settle
 from bom.circuit.network import Resistor
 from bom.circuit.solve import solve
 from bom.circuit.waking import riding
@@ -97,6 +97,9 @@ def _opened(bike: Bike, whole: Live, before: Settled, shining: set[str], wire: s
     if abs(before.solution.amps[wire]) < IDLE_A:
         return Opened(wire, (), (), "", 0.0, "", 0.0, 0.0)
     after = settle(whole, before.positions, (wire,), before.solution.volts)
+    if has_gone_to_sleep(bike, after.solution):
+        slept = live(bike, whole.state, without_source="converter", added=_asleep(bike))
+        after = settle(slept, before.positions, (wire,))
     floats, floats_v = _floats(whole, before, after)
     carries, amps, ampacity = _carries(bike, before, after, wire)
     return Opened(

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from math import inf, isnan, nan
 
 from bom import units
+from bom.arrangement import PACK
 from bom.circuit.bike import Bike
 from bom.circuit.fault import Fault
 from bom.duties.circuits import bus_capacitance
@@ -98,7 +99,7 @@ def _taps(bike: Bike) -> Iterator[Rush]:
     facts, part = bike.view.facts, bike.view.parts.get("converter")
     if part is None:
         return
-    what = "key switch, onto the converter" if facts.key_at == "pack volts" else "pack joined, onto the converter"
+    what = "key switch, onto the converter" if facts.key_at == PACK else "pack joined, onto the converter"
     farads = float(part.number("input_capacitance_uf")[0]) * 1e-6
     volts, ohm = facts.pack.full_charge_v.high, facts.margins.key_loop_low_ohm
     if isnan(farads) or farads <= 0:

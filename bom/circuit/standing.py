@@ -5,6 +5,7 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
+from bom.arrangement import TWELVE
 from bom.circuit.bike import LEAST_LOAD_V, STRONG, WEAK, Bike, Ends, air_c, network
 from bom.circuit.live import coil_v, drop_out_v, has_coil
 from bom.circuit.network import Network
@@ -127,8 +128,8 @@ def _below(bike: Bike, state: State, solution: Solution) -> list[str]:
 
 
 def _fed(bike: Bike, state: State) -> bool:
-    """Tell whether the converter should run: with the key carrying pack volts it rests while the key is off."""
-    return state.key or bike.view.facts.key_at == "12 V"
+    """Tell whether the converter should run: with the key off only one that is always on does."""
+    return state.key or bike.view.facts.key_at == TWELVE
 
 
 def lamp_volts(standing: Standing, bike: Bike) -> dict[str, float]:

@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
+from bom.arrangement import AT_PACK, SLEEPING
 from bom.circuit.bike import Bike
 from bom.circuit.live import (
     DEAD_V,
@@ -88,10 +89,9 @@ def converter_wakes(bike: Bike) -> bool:
     part = bike.view.parts.get("converter")
     if part is None:
         return False
-    enable = part.word("enable")[0]
-    if enable == "12 V":
-        return any(bridge.kind == "buffer" for bridge in bike.bridges)
-    return enable != "pack volts" or bike.view.facts.key_at == "pack volts"
+    key_at = bike.view.facts.key_at
+    given = {"12 V": key_at == SLEEPING, "pack volts": key_at in AT_PACK}
+    return given.get(part.word("enable")[0], True)
 
 
 def _steps(bike: Bike, end: Settled) -> Iterator[Step]:
@@ -145,9 +145,10 @@ def _losses(bike: Bike) -> Iterator[Loss]:
     if state is None:
         return
     before = settle(live(bike, state), bike.positions(state))
+    asleep = "converter" if bike.view.facts.sleeps else ""
     for what, source, key in (
         ("the battery management opens", "pack", True),
-        ("the key is turned off at speed", "", False),
+        ("the key is turned off at speed", asleep, False),
         ("the converter fails", "converter", True),
     ):
         hurt = live(bike, state, without_source=source)

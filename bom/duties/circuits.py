@@ -5,6 +5,7 @@ from dataclasses import dataclass, field
 from functools import partial
 from math import sqrt
 
+from bom.arrangement import ASLEEP, AT_PACK, PACK, PACK_SLEEPING
 from bom.duties import circuit_traces as traces
 from bom.duties.budget import Budget, horns_on, largest_filament_a
 from bom.duties.load_traces import loads_together, state_figure
@@ -63,6 +64,16 @@ class Facts:
     counted: Counted
     key_at: str
 
+    @property
+    def sleeps(self) -> bool:
+        """Tell whether the converter sleeps while the key is off."""
+        return self.key_at in ASLEEP
+
+    @property
+    def key_at_pack(self) -> bool:
+        """Tell whether pack volts stand at the key."""
+        return self.key_at in AT_PACK
+
 
 def amps(value: float, because: str, trace: Trace | None = None) -> Span:
     """Give a current that is known exactly."""
@@ -120,8 +131,12 @@ def _key_input(facts: Facts) -> Needs:
     """Give the key input's few milliamps; its capacitors count where the job names them."""
     control = facts.job.controller
     key_amps = given_amps(control.key_current, "amps into the controller's key input", "controller.key_current")
-    if facts.job.wishes.meter != "none":
+    if control.key_input != "pack volts":
+        key_amps = Span.fixed(0.0, "current", "no key input at pack volts")
+    elif facts.job.wishes.meter != "none":
         key_amps = _with_meter(facts, key_amps)
+    if facts.key_at == PACK_SLEEPING:
+        key_amps = _with_enable(facts, key_amps)
     needs = {**_pack_side(facts), **_small(facts, key_amps)}
     if control.key_capacitance is not None:
         needs["make_a"] = _capacitor_rush(facts)
@@ -135,6 +150,13 @@ def _with_meter(facts: Facts, key_amps: Span) -> Span:
     return amps(
         total, f"{key_amps.because} and the meter", lambda: step("I_key + I_meter", I_key=key_amps, I_meter=meter)
     )
+
+
+def _with_enable(facts: Facts, key_amps: Span) -> Span:
+    """Add the converter's enable, which the key feeds beside the key input."""
+    enable = facts.margins.of("enable_a", "current")
+    because = f"{key_amps.because}, and the converter's enable"
+    return amps(key_amps.high + enable.high, because, lambda: step("I_key + I_enable", I_key=key_amps, I_enable=enable))
 
 
 def _capacitor_rush(facts: Facts) -> Span:
@@ -284,7 +306,7 @@ def _converter_input(facts: Facts) -> Needs:
         "break_v": facts.pack.highest_bus_v,
         "time_constant_ms": RESISTIVE,
     }
-    if facts.key_at == "pack volts":
+    if facts.key_at == PACK:
         needs["make_a"] = _capacitor_rush(facts)
     return needs
 

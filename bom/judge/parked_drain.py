@@ -2,6 +2,7 @@
 
 from math import inf, isnan, nan
 
+from bom.arrangement import PACK
 from bom.duties.circuits import Facts
 from bom.duties.load_traces import state_figure
 from bom.judge.loom_view import LoomView
@@ -18,12 +19,22 @@ def parked_draws(view: LoomView) -> tuple[tuple[str, float], ...]:
     """
     facts = view.facts
     out = [("battery management", facts.job.pack.bms.standby)]
-    if facts.key_at == "12 V" and "converter" in view.parts:
-        out.append(("the converter's idle amps", float(view.parts["converter"].number("quiescent_ma")[0]) / 1000))
+    if column := _converter_column(view):
+        what = "the converter's amps asleep" if facts.sleeps else "the converter's idle amps"
+        out.append((what, float(view.parts["converter"].number(column)[0]) / 1000))
     if "meter" in view.parts and "meter fuse" in view.parts:
         out.append(("the meter's supply amps", float(view.parts["meter"].number("supply_ma")[0]) / 1000))
+    if facts.sleeps:
+        return tuple(out)  # what stays on at 12 V draws from the buffer battery
     parked = facts.budget.parked * facts.budget.rail_v / facts.margins.converter_efficiency
     return (*out, ("12 V loads that stay on", parked / facts.pack.nominal_v.low))
+
+
+def _converter_column(view: LoomView) -> str:
+    """Name the figure of what the converter draws with the key off; "" where the key cuts its feed."""
+    if view.facts.key_at == PACK or "converter" not in view.parts:
+        return ""
+    return "sleep_ma" if view.facts.sleeps else "quiescent_ma"
 
 
 def parked_drain_a(view: LoomView) -> tuple[float, str]:
@@ -80,13 +91,15 @@ def _drain_step(view: LoomView) -> Step:
     facts = view.facts
     inputs = {"I_bms": Span.given(facts.job.pack.bms.standby, "current", "battery management", "pack.bms.standby")}
     formula = ["I_bms"]
-    if facts.key_at == "12 V" and "converter" in view.parts:
-        inputs["i_converter"] = view.parts["converter"].first("quiescent_ma")
+    if column := _converter_column(view):
+        inputs["i_converter"] = view.parts["converter"].first(column)
         formula.append("i_converter / 1000")
     if "meter" in view.parts and "meter fuse" in view.parts:
         inputs["i_meter"] = view.parts["meter"].first("supply_ma")
         formula.append("i_meter / 1000")
     margins = facts.margins
+    if facts.sleeps:
+        return Step(" + ".join(formula), inputs)
     inputs |= {
         "I_parked": state_figure(facts, "parked, key off"),
         "U_rail": margins.of("rail_volts", "voltage"),

@@ -27,6 +27,7 @@ GATES: Mapping[str, str] = {
 }
 COIL_FAMILIES = ("contactor", "relay")
 CLOSER = "contactor closer"
+CONVERTER_ENABLE = "converter enable"
 # What the closer makes: the precharge relay first, then, with the bus full, the contactor alone.
 CLOSER_FILLS, CLOSER_CLOSES = "closer fills", "closer closes"
 
@@ -35,6 +36,7 @@ def part_bridges(job: JobFile, places: Mapping[str, Place], wires: Sequence[Wire
     """Give the way of current through every part of the loom that the loom's wires reach."""
     reached = {point for wire in wires for point in (wire.start, wire.end)}
     bridges = [*_in_line(places), *_pack_side(job, places), *_control(job, places), *_low_volt(places)]
+    bridges += [_enable(wire) for wire in wires if wire.end == CONVERTER_ENABLE]
     return tuple(bridge for bridge in bridges if bridge.start in reached and bridge.end in reached)
 
 
@@ -69,6 +71,12 @@ def _control(job: JobFile, places: Mapping[str, Place]) -> Iterator[Bridge]:
     out = f"{CLOSER} out"
     yield Bridge("closer to the contactor", "contact", f"{CLOSER} in", out, CLOSER, CLOSER_CLOSES)
     yield Bridge("closer to the precharge relay", "contact", f"{CLOSER} in", f"{out} precharge", CLOSER, CLOSER_FILLS)
+
+
+def _enable(wire: Wire) -> Bridge:
+    """Lead an enable back to the side of the converter that it counts from: that of what feeds it."""
+    back = "12 V minus" if wire.start.startswith("key switch out") else "converter minus"
+    return Bridge("converter's enable", "enable", CONVERTER_ENABLE, back, "converter")
 
 
 def _low_volt(places: Mapping[str, Place]) -> Iterator[Bridge]:

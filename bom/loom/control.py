@@ -2,6 +2,8 @@
 
 from dataclasses import dataclass
 
+from bom.arrangement import AT_PACK, PACK, PACK_SLEEPING, SLEEPING
+from bom.loom.bridges import CONVERTER_ENABLE
 from bom.loom.builder import Builder
 
 # How a wire of the chain lies: through the bar plug, between two things at the bar, or on the frame.
@@ -54,7 +56,7 @@ def lay_out_control(build: Builder) -> None:
 
 def _places(build: Builder) -> None:
     """Place what stands in the chain."""
-    key_circuit = "key control" if build.key_at == "12 V" else "converter input"
+    key_circuit = {PACK: "converter input", PACK_SLEEPING: "key input"}.get(build.key_at, "key control")
     build.in_line("key switch", "key_switch", "key switch", key_circuit, "bar", build.item("key switch"))
     build.in_line("stop switch", "stop_switch", "stop switch", "key control", "bar", build.item("kill switch"))
     if build.job.wishes.charge_port:
@@ -107,13 +109,16 @@ def _chain(build: Builder, fed: dict[str, str]) -> list[Way]:
     """List the wires from the fuse through key, stop switch and charge interlock to the coils."""
     point, lies = "control fuse out", PLUGGED
     ways: list[Way] = []
-    if build.key_at == "12 V":
+    if build.key_at not in AT_PACK:
         ends = ("key switch out", "load relay coil plus")
         ways += [
             Way("key feed", "control fuse to the key switch", (point, "key switch in"), PLUGGED, in_chain=True),
             Way("load relay feed", "key switch to the load relay's coil", ends, PLUGGED),
         ]
         point, lies = "key switch out", AT_BAR
+        if build.key_at == SLEEPING:
+            ends = ("key switch out", CONVERTER_ENABLE)
+            ways.append(Way("enable wire", "key switch to the converter's enable", ends, PLUGGED))
     ways.append(Way("stop feed", f"{point} to the stop switch", (point, "stop switch in"), lies, in_chain=True))
     # One thing fed needs no splice; nothing fed leaves the controller's own stop input.
     last = "coils" if len(fed) > 1 else next(iter(fed.values()), "controller stop input")

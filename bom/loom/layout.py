@@ -13,7 +13,7 @@ from bom.read.margins import Margins
 
 
 def lay_out(job: JobFile, margins: Margins, key_at: str) -> Loom:
-    """Lay out the whole loom with the key at "12 V" or at "pack volts"."""
+    """Lay out the whole loom in one of the key arrangements (bom.arrangement)."""
     build = Builder(job, margins, key_at)
     lay_out_traction(build)
     lay_out_taps(build)

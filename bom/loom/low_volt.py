@@ -1,5 +1,6 @@
 """The 12 V side: supply, load relay, fuse box, circuits with their loads."""
 
+from bom.arrangement import AT_PACK
 from bom.loom.branches import RUN_ZONE, SWITCHES, lay_out_branches
 from bom.loom.builder import Builder
 from bom.loom.control import lay_out_control
@@ -50,7 +51,7 @@ def _supply(build: Builder) -> None:
     build.place("fuse box", "fuse_box", "fuse box", "12 V supply", "under seat", item=build.item("fuse box"))
     lead = ("control lead", "12 V supply to the control fuse", ("12 V supply", "control fuse in"))
     feeds = [("12 V feed", "converter plus to the fuse box", ("12 V supply", "fuse box in"))]
-    if build.key_at == "12 V":
+    if build.key_at not in AT_PACK:
         build.relay("load relay", "relay that feeds the fuse box when the key is on", "12 V supply", "frame")
         build.link("feeds", "converter", "load relay")
         feeds = [

@@ -2,9 +2,12 @@
 
 from dataclasses import dataclass
 
+from bom.arrangement import AT_PACK, PACK, PACK_SLEEPING
+from bom.loom.bridges import CONVERTER_ENABLE
 from bom.loom.builder import BUS_SENSE, Builder
 
 BOTH = 2
+KEY_NODE, KEY_TAP = "key node", "key"
 
 
 @dataclass(frozen=True)
@@ -73,17 +76,32 @@ def _converter(build: Builder) -> None:
         ends=("converter in", "converter minus", "12 V plus", "12 V minus"),
     )
     fuse = build.tap_fuse("converter", "converter input")
-    through_key = build.key_at == "pack volts"
+    through_key = build.key_at == PACK
+    if build.key_at == PACK_SLEEPING:
+        _key_tap(build)
     tap = Tap(build, "converter input", fuse, 2 * run + (2 * key_run if through_key else 0))
     if through_key:
-        node = "key node"
-        build.place(node, "post", "covered joint behind the key", "converter input", "frame", ends=(node,))
-        tap.from_holder("key feed", "converter fuse to the key switch", "key switch in", key_run, 1)
-        tap.wire("key out", "key switch back to the frame", "key switch out", "key node", key_run, 2)
+        _through_key(tap, key_run)
         tap.wire("converter feed", "key node to converter plus", "key node", "converter in", run, 2)
     else:
         tap.from_holder("converter feed", "converter fuse to converter plus", "converter in", run, 1)
     tap.home("converter return", "converter minus back to the minus post", "converter minus", run, 1)
+
+
+def _through_key(tap: Tap, run: float) -> None:
+    """Lead a branch from its fuse through the key to a joint behind it."""
+    build, node = tap.build, KEY_NODE
+    build.place(node, "post", "covered joint behind the key", tap.circuit, "frame", ends=(node,))
+    tap.from_holder("key feed", f"{tap.guard} to the key switch", "key switch in", run, 1)
+    tap.wire("key out", "key switch back to the frame", "key switch out", node, run, 2)
+
+
+def _key_tap(build: Builder) -> None:
+    """Lead pack volts through the key to the converter's enable alone; its feed stays joined."""
+    run, key_run = build.runs.pack_to_converter, build.runs.key
+    tap = Tap(build, "key input", build.tap_fuse(KEY_TAP, "key input"), 2 * key_run + run)
+    _through_key(tap, key_run)
+    tap.wire("enable wire", "key node to the converter's enable", KEY_NODE, CONVERTER_ENABLE, run, 2)
 
 
 def _key_input(build: Builder) -> None:
@@ -91,8 +109,8 @@ def _key_input(build: Builder) -> None:
     run, end = build.runs.contactor_to_controller, "controller key input"
     if build.job.wishes.meter != "none":
         build.splice("key input splice", end, "key input", "frame", leads=1)
-    if build.key_at == "pack volts":
-        tap = Tap(build, "key input", "converter fuse", run)
+    if build.key_at in AT_PACK:
+        tap = Tap(build, "key input", _key_guard(build), run)
         tap.wire("key input wire", "key node to the controller's key input", "key node", end, run, 2)
         return
     tap = Tap(build, "key input", build.tap_fuse("key input", "key input"), 2 * run)
@@ -101,12 +119,17 @@ def _key_input(build: Builder) -> None:
     tap.wire("key input wire", "relay to the controller's key input", "key input relay out", end, run, 2)
 
 
+def _key_guard(build: Builder) -> str:
+    """Name the fuse ahead of what switches the controller's key input."""
+    return {PACK: "converter fuse", PACK_SLEEPING: f"{KEY_TAP} fuse"}.get(build.key_at, "key input fuse")
+
+
 def _meter(build: Builder) -> None:
     """Feed the meter behind the key where pack volts are switched there, so that it rests when parked."""
     wishes, run = build.job.wishes, build.runs.meter
     build.place("meter", "meter", f"battery gauge ({wishes.meter})", "meter", "bar")
     if build.job.controller.key_input == "pack volts":
-        guard = "converter fuse" if build.key_at == "pack volts" else "key input fuse"
+        guard = _key_guard(build)
         tap = Tap(build, "meter", guard, 2 * run)
         tap.wire("meter plus", "switched pack volts to the meter", "controller key input", "meter plus", run, 2)
     else:

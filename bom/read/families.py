@@ -144,7 +144,7 @@ FAMILIES: tuple[Family, ...] = (
             *_numbers("input_min_v", "input_max_v", "output_v", "output_a", "output_peak_a", "output_peak_s"),
             _choice("overload", "constant current", "hiccup", "latching"),
             *_yes_no("isolated"),
-            *_numbers("isolation_v", "quiescent_ma", "input_capacitance_uf", "efficiency_pct"),
+            *_numbers("isolation_v", "quiescent_ma", "sleep_ma", "input_capacitance_uf", "efficiency_pct"),
             _choice("enable", "none", "12 V", "pack volts"),
         ),
     ),

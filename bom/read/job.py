@@ -43,6 +43,7 @@ FlashRate = Annotated[float, Field(ge=1, le=1000, allow_inf_nan=False)]
 Condition = Literal["always", "key", "riding", "night", "brake", "indicate", "horn", "rain", "charging"]
 Cells = Literal["full", "nominal", "empty", "highest"]
 Traction = Literal["none", "idle", "continuous", "peak", "regeneration", "charging"]
+KeyWish = Literal["12 V", "12 V, sleeping converter", "pack volts", "pack volts, sleeping converter", "cheapest"]
 Keep = Literal["yes", "if it passes", "no"]
 # What the controller can do through a closed contactor alone.
 THROUGH_THE_CONTACTOR = ("continuous", "peak", "regeneration")
@@ -339,8 +340,10 @@ class Ambient(Section):
 class Wishes(Section):
     """What the builder or the owner wants."""
 
-    key: Literal["12 V", "pack volts", "cheapest"] = Field(
-        "12 V", description="the key drives relays at 12 V, or carries pack volts"
+    key: KeyWish = Field(
+        "12 V",
+        description="what the key switches: relays at 12 V; these and the converter's enable, from a buffer battery; "
+        "the converter's feed; the converter's enable at pack volts; or whatever passes at least cost",
     )
     contactor: bool = Field(True, description="a contactor opens the traction circuit")
     precharge: bool = Field(True, description="the bus is filled through a resistor before the contactor closes")

@@ -15,7 +15,7 @@ from bom.judge.verdict import Verdict
 def judge(view: LoomView) -> list[LoomAnswer]:
     """Look for a battery behind the key's back."""
     buffer = view.facts.job.wishes.buffer_battery
-    bad = buffer and view.facts.key_at == "pack volts"
+    bad = buffer and view.facts.key_at_pack
     offered = "a buffer battery" if bad else "only what the key feeds"
     verdict = Verdict.FAIL if bad else Verdict.PASS
     return [

@@ -5,6 +5,7 @@ from collections.abc import Callable, Mapping
 import numpy as np
 import pytest
 
+from bom.arrangement import SLEEPING, TWELVE
 from bom.judge.loom_view import LoomView
 from bom.judge.rule import LoomRule, rules
 from bom.loom.layout import lay_out
@@ -210,6 +211,35 @@ def test_parked_pack_lasts(
     assert list(found.values()) == [verdict]
 
 
+# 1 mA asleep instead of 13 mA idle: 8.4 Ah / 6 mA = 58.3 days; always-on loads draw from the buffer battery.
+@pytest.mark.parametrize(("asleep_ma", "verdict"), [(1.0, "pass"), (7.0, "tight"), (float("nan"), "can't tell")])
+def test_a_converter_that_sleeps_spares_the_pack(
+    asleep_ma: float, verdict: str, catalogue: Catalogue, answers: Answers
+) -> None:
+    part = converter(catalogue, 13.0)
+    asleep = Parts(part.family, part.ids, {**part.numbers, "sleep_ma": np.array([asleep_ma])}, part.words, part.curves)
+    found = answers("parked-pack-lasts", {"pack.capacity": "42 Ah"}, SLEEPING, {"converter": asleep})
+    assert list(found.values()) == [verdict]
+
+
+@pytest.mark.parametrize(
+    ("capacity_ah", "power", "verdict"),
+    [(3.0, "0.05 W", "tight"), (9.0, "0.05 W", "pass"), (float("nan"), "0.05 W", "can't tell"), (2.0, None, "pass")],
+)
+def test_the_buffer_battery_lasts_as_long_as_the_pack(
+    capacity_ah: float, power: str | None, verdict: str, catalogue: Catalogue, answers: Answers
+) -> None:
+    """Worked: 50 mW at 13.5 V are 3.7 mA; half of 3 Ah lasts 16.9 days, half of 9 Ah 50.6; nothing on has no end."""
+    table = catalogue.families["buffer_battery"].take([0])
+    numbers = {**table.numbers, "capacity_ah": np.array([capacity_ah])}
+    battery = Parts(table.family, table.ids, numbers, table.words, table.curves)
+    alarm = {"name": "alarm", "kind": "electronics", "power": power, "on": ["always"]}
+    edits = {"loads": [alarm]} if power else {}
+    found = answers("buffer-lasts-parked", edits, SLEEPING, {"buffer battery": battery})
+    assert list(found.values()) == [verdict]
+    assert answers("buffer-lasts-parked", edits, TWELVE, {"buffer battery": battery}) == {}
+
+
 def test_a_buffer_battery_holds_the_coils_behind_the_key(answers: Answers) -> None:
     found = answers("key-stops-the-bike", {"wishes.buffer_battery": True}, "pack volts")
     assert found == {"what feeds the coils": "fail"}
@@ -236,5 +266,5 @@ def test_a_plug_that_is_the_only_break_parts_live(
 
 
 def test_every_rule_about_the_bike_has_cases() -> None:
-    named = {rule for rule, *_ in CASES} | {"parked-pack-lasts", "holder-knows-its-fuse"} | SOLVED | OF_LEADS
+    named = {rule for rule, *_ in CASES} | {"parked-pack-lasts", "buffer-lasts-parked", "holder-knows-its-fuse"} | SOLVED | OF_LEADS
     assert named == {rule.name for rule in rules() if isinstance(rule.shape, LoomRule)}
