@@ -12,6 +12,7 @@ from bom.read.states import State
 
 KEY, STOP = "key switch", "stop switch"
 KEYED = (KEY, "load relay", "key input relay")
+CONTACTOR = "contactor"
 WELD_OHM = 0.01
 BUFFER = "buffer battery"
 
@@ -21,8 +22,8 @@ class KeyFault:
     """Something of the key's own that fails.
 
     what   what fails, and how
-    stays  loads and coils that stay on with the key turned off; of a contact that sticks open nothing
-    loses  loads and coils that go, riding
+    stays  what stays on with the key turned off: loads, meter, drive, contactor; of a contact stuck open nothing
+    loses  of these what goes, riding
     stops  the stop switch still drops the contactor
     """
 
@@ -49,7 +50,7 @@ def _contacts(bike: Bike, state: State) -> Iterator[KeyFault]:
     for bridge in (bridge for bridge in bike.bridges if bridge.name in KEYED and bridge.kind == "contact"):
         welded = _turned_off(bike, state, before, bridge)
         stopped = settle(welded[0], welded[1].positions, (STOP,))
-        stops = "contactor" not in stopped.positions.coils
+        stops = CONTACTOR not in stopped.positions.coils
         yield KeyFault(f"the {bridge.name} welds shut", _on(bike, welded[1]), (), stops)
         after = _settled(bike, whole, before, bridge.name)
         lost = tuple(sorted(set(_on(bike, before)) - set(_on(bike, after))))
@@ -83,4 +84,4 @@ def _flat(bike: Bike, state: State) -> KeyFault:
 
 
 def _on(bike: Bike, settled: Settled) -> tuple[str, ...]:
-    return tuple(sorted(lit(bike, settled) | settled.positions.coils))
+    return tuple(sorted(lit(bike, settled) | settled.positions.coils & {CONTACTOR}))

@@ -7,6 +7,7 @@ from bom.circuit.bike import Bike, bike_of
 from bom.circuit.dips import Dip, below_s, worst_dip
 from bom.circuit.fault import Fault
 from bom.circuit.faults import walk_faults
+from bom.circuit.key_faults import KeyFault, walk_key_faults
 from bom.circuit.lights import Light, lights
 from bom.circuit.motor_side import Figure, motor_side
 from bom.circuit.opens import Opened, StrayReturn, walk_opens, walk_stray_returns
@@ -86,3 +87,8 @@ class Walks:
     def waking(self) -> Waking | None:
         """The energising sequence."""
         return wake(self.bike)
+
+    @cached_property
+    def key_faults(self) -> tuple[KeyFault, ...]:
+        """Each contact of the key welded shut, and stuck open."""
+        return walk_key_faults(self.bike)

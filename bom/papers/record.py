@@ -14,6 +14,7 @@ from bom.duties.budget import Budget
 from bom.judge.verdict import Verdict
 from bom.money.bill import Line
 from bom.money.prices import Purchase
+from bom.papers.arrangements import compared
 from bom.papers.lead_rows import LeadRow, lead_rows
 from bom.papers.record_walks import walks_record
 from bom.papers.standing import headline
@@ -191,4 +192,5 @@ def _compared(build: Build) -> dict[str, object]:
         "total": build.bill.total,
         "counts": {verdict.word: build.count(verdict) for verdict in Verdict},
         "parts": {name: entry.part_id for name, entry in build.filled.items()},
+        "key": compared(build),
     }

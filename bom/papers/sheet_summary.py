@@ -1,11 +1,11 @@
-"""The first sheet: how the build stands, what it costs, the two key arrangements, what fails first."""
+"""The first sheet: how the build stands, what it costs, the ways to wire the key, what fails first."""
 
 from bom import units
 from bom.build import Build
 from bom.judge.verdict import Verdict
-from bom.papers.arrangements import write_arrangements
+from bom.papers.arrangements import key_words, opens, parked, verdict_words
 from bom.papers.bench import bench
-from bom.papers.looks import BOLD, NOTE, PLAIN, SECTION, TEXT, TITLE, TOTAL, VERDICT_LOOKS, VOLTS, WHOLE, Look
+from bom.papers.looks import BOLD, MONEY, NOTE, PLAIN, SECTION, TEXT, TITLE, TOTAL, VERDICT_LOOKS, VOLTS, WHOLE, Look
 from bom.papers.page import Heading, Page, counted
 from bom.papers.sheet_bike import DONOR_LOOKS
 from bom.papers.sheet_parts import FIRST, PartsLayout
@@ -37,7 +37,7 @@ def write_summary(page: Page, session: Session, parts: PartsLayout) -> None:
     row = _answers(page, row + 1, build)
     row = _donor(page, row + 1, build)
     row = _money(page, row + 1, build, parts)
-    row = write_arrangements(page, row + 1, session)
+    row = _arrangements(page, row + 1, session)
     row = _first(page, row + 1, session)
     page.put(row + 1, 1, "Cautions", SECTION)
     for index, text in enumerate(CAUTIONS, start=row + 2):
@@ -139,6 +139,18 @@ def _money(page: Page, row: int, build: Build, parts: PartsLayout) -> int:
     slow = [line.part_id for line in lines if line.purchase and line.purchase.offer.lead_days == days]
     page.put(row + 2, 4, f"for {', '.join(slow)}" if slow else "")
     return row + 3
+
+
+def _arrangements(page: Page, row: int, session: Session) -> int:
+    """Write a line for each way to wire the key; the sheet Key has them side by side."""
+    page.put(row, 1, "Ways to wire the key", SECTION)
+    for build in session.builds:
+        row += 1
+        page.put(row, 1, f"key at {build.arrangement}", BOLD)
+        page.put(row, 2, build.bill.total, MONEY)
+        page.put(row, 3, verdict_words(build))
+        page.put(row, 4, f"{key_words(build)}; its contact opens {opens(build)}; parked: {parked(build)}")
+    return row + 1
 
 
 def _first(page: Page, row: int, session: Session) -> int:

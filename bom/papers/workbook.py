@@ -13,6 +13,7 @@ from bom.papers.sheet_blinkers import write_blinkers
 from bom.papers.sheet_budget import write_budget
 from bom.papers.sheet_checks import write_checks, write_find_out
 from bom.papers.sheet_closing import write_closing
+from bom.papers.sheet_key import write_key
 from bom.papers.sheet_leads import write_leads
 from bom.papers.sheet_lights import write_lights
 from bom.papers.sheet_motor import write_motor_side
@@ -35,6 +36,7 @@ SHEETS = (
     "Find out",
     "12 V budget",
     "Donor",
+    "Key",
     "Wires",
     "Leads",
     "Volts and fuses",
@@ -52,6 +54,7 @@ HEADING_ROW = {"Summary": 3, "12 V budget": 4}
 FROZEN = {
     "Parts": "C4",
     "Wires": "C4",
+    "Key": "B4",
     "Leads": "D4",
     "Checks": "C4",
     "States": "B4",
@@ -75,6 +78,7 @@ def workbook(session: Session) -> bytes:
     write_find_out(pages["Find out"], build, session.catalogue.find_out)
     write_budget(pages["12 V budget"], build)
     write_donor(pages["Donor"], build)
+    write_key(pages["Key"], session)
     write_wires(pages["Wires"], build)
     write_leads(pages["Leads"], build)
     write_volts_and_fuses(pages["Volts and fuses"], build, session.catalogue)

@@ -252,8 +252,9 @@ def test_a_result_is_written_beside_its_formula() -> None:
 
 def test_key_arrangements_say_what_the_contact_makes_and_breaks(book: Workbook) -> None:
     """Worked: at 12 V it opens coils at 14.4 V; at pack volts the converter's amps at the highest bus volts."""
-    rows = {row[0]: row[1:3] for row in book["Summary"].iter_rows(values_only=True) if row[0]}
+    rows = {row[0]: [cell for cell in row[1:] if cell] for row in book["Key"].iter_rows(values_only=True) if row[0]}
     opens = {str(cell).rpartition(" at ")[2] for cell in rows["its contact opens"]}
     assert "14.4 V" in opens
     assert any(float(volts.removesuffix(" V")) > 40 for volts in opens)
     assert str(rows["stays on when parked"][0]).split(",")[0].endswith("mA")
+    assert any("welds shut" in str(cell) for cell in rows["what fails, and how"])
