@@ -7,6 +7,7 @@ from bom.circuit.bike import Bike
 from bom.circuit.live import Live, Settled, has_gone_to_sleep, lit, live, settle
 from bom.circuit.network import Resistor
 from bom.circuit.waking import riding
+from bom.loom.bridges import STOP_RELAY
 from bom.loom.model import Bridge
 from bom.read.states import State
 
@@ -49,7 +50,7 @@ def _contacts(bike: Bike, state: State) -> Iterator[KeyFault]:
     before = settle(whole, bike.positions(state))
     for bridge in (bridge for bridge in bike.bridges if bridge.name in KEYED and bridge.kind == "contact"):
         welded = _turned_off(bike, state, before, bridge)
-        stopped = settle(welded[0], welded[1].positions, (STOP,))
+        stopped = settle(welded[0], welded[1].positions, (STOP_RELAY if STOP_RELAY in bike.coils else STOP,))
         stops = CONTACTOR not in stopped.positions.coils
         yield KeyFault(f"the {bridge.name} welds shut", _on(bike, welded[1]), (), stops)
         after = _settled(bike, whole, before, bridge.name)

@@ -3,12 +3,13 @@
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 
-from bom.loom.bridges import CLOSER_CLOSES, CLOSER_FILLS
+from bom.loom.bridges import CLOSER_CLOSES, CLOSER_FILLS, NOT, STOP_RELAY
 from bom.loom.model import FAR_SIDE, Bridge
 from bom.read.job import Load
 from bom.read.states import State
 
 # A change-over switch has one way closed; of lamps on both sides one side burns.
+AT_REST = ("contactor", "precharge relay", STOP_RELAY)
 OPEN_WAYS = ("lit right", "lit main")
 
 
@@ -39,6 +40,8 @@ class Positions:
         gate = bridge.gate
         if gate == "":
             return True
+        if gate.startswith(NOT):
+            return self.ways or gate.removeprefix(NOT) not in self.coils
         if gate.startswith("lit"):
             return (self.ways or gate not in OPEN_WAYS) and (not bridge.loads or any(map(self.lit, bridge.loads)))
         named = {"key": self.key, "stop": True, "charge cap": self.cap, CLOSER_FILLS: self.fills}
@@ -56,11 +59,11 @@ class Positions:
 
 
 def positions_of(state: State, loads: Mapping[str, Load], coils: frozenset[str]) -> Positions:
-    """Give the positions of a state: with the key on every relay but the precharge one is in.
+    """Give the positions of a state: with the key on every relay is in but that of precharge and that which stops.
 
     coils  places of the loom that have a coil
     """
-    pulled = {coil for coil in coils if coil not in ("contactor", "precharge relay")} if state.key else set()
+    pulled = {coil for coil in coils if coil not in AT_REST} if state.key else set()
     if state.contactor:
         pulled.add("contactor")
     charging = state.traction == "charging"

@@ -12,6 +12,7 @@ from bom.duties.load_traces import loads_together, state_figure
 from bom.duties.volts import PackFacts
 from bom.leads.model import LEADS, PACK_LEADS
 from bom.loom.builder import BUS_SENSE
+from bom.loom.control import STOP_COIL
 from bom.loom.low_volt import METER_FEED
 from bom.loom.low_volt import circuits as load_circuits
 from bom.physics.phase import greatest_line_rms_v
@@ -102,6 +103,7 @@ def circuit_needs(facts: Facts) -> Mapping[str, Needs]:
         "charging": {**_pack_side(facts), **_small(facts, wish)},
         "12 V supply": {**_rail(facts), **carry(supply_amps(facts)), "make_a": rush_a(facts)},
         "key control": _coils(facts),
+        STOP_COIL: _one_coil(facts),
         "flasher": _rail(facts),
         "labels": {},
         LEADS: _rail(facts),
@@ -372,6 +374,13 @@ def _coils(facts: Facts) -> Needs:
         "make_a": counted.pull,
         "time_constant_ms": facts.margins.of("coil_time_constant_ms", "", "coils behind fast clamps"),
     }
+
+
+def _one_coil(facts: Facts) -> Needs:
+    """Give the duties of a switch that pulls in one relay."""
+    coil = facts.margins.of("relay_coil_a", "current", "one relay coil, as counted beforehand")
+    time_constant = facts.margins.of("coil_time_constant_ms", "", "a coil behind a fast clamp")
+    return {**_rail(facts), **carry(coil), "time_constant_ms": time_constant}
 
 
 def _switched(facts: Facts, feeds: list[str]) -> Needs:

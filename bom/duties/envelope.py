@@ -20,7 +20,9 @@ from bom.duties.circuits import (
 )
 from bom.duties.load_traces import each_watts, load_figure, loads_together
 from bom.duties.model import Duty
+from bom.loom.bridges import STOP_RELAY
 from bom.loom.builder import BUS_SENSE
+from bom.loom.control import STOP_COIL
 from bom.loom.lengths import length_figure
 from bom.loom.model import Loom, Place, Wire
 from bom.physics.isolation import is_above_low_voltage
@@ -39,6 +41,7 @@ DROP = {
 
 # Words of a place that the job says: word -> key; those of the place's own load -> key of the load.
 WORD_KEYS = {
+    "stop by": "donor.items.relay",
     "earth": "donor.earth",
     "key at": "wishes.key",
     "buffer": "wishes.buffer_battery",
@@ -153,6 +156,8 @@ def _words(place: Place, facts: Facts) -> dict[str, str]:
     wish = job.wishes.two_wire
     wired = job.donor.lamp_return == "wire" if wish is None else wish
     words = {
+        "stop by": "relay" if place.circuit == STOP_COIL else "chain",
+        "contact": "opens" if place.name == STOP_RELAY else "makes",
         "lamp return": "wire" if wired else "frame",
         "earth": job.donor.earth,
         "key at": facts.key_at,

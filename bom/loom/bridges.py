@@ -19,6 +19,7 @@ IN_LINE: Mapping[str, str] = {
     "stop_switch": "contact",
     "cap_switch": "contact",
 }
+NOT, NEVER = "not ", "never"  # gates: of a contact that its coil opens, of one that nothing closes
 GATES: Mapping[str, str] = {
     "isolator": "isolator",
     "key_switch": "key",
@@ -27,6 +28,7 @@ GATES: Mapping[str, str] = {
 }
 COIL_FAMILIES = ("contactor", "relay")
 CLOSER = "contactor closer"
+STOP_RELAY = "stop relay"  # opens the coil chain while a kill switch that closes to stop pulls it in
 CONVERTER_ENABLE = "converter enable"
 # What the closer makes: the precharge relay first, then, with the bus full, the contactor alone.
 CLOSER_FILLS, CLOSER_CLOSES = "closer fills", "closer closes"
@@ -45,6 +47,8 @@ def _in_line(places: Mapping[str, Place]) -> Iterator[Bridge]:
         kind = IN_LINE.get(place.family, "")
         if kind and len(place.terminals) == 2:
             gate = place.name if place.family in COIL_FAMILIES else GATES.get(place.family, "")
+            if STOP_RELAY in places:
+                gate = {STOP_RELAY: f"{NOT}{STOP_RELAY}", "stop": NEVER}.get(gate, gate)
             yield Bridge(place.name, kind, *place.terminals, place.name, gate)
 
 

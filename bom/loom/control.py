@@ -3,10 +3,11 @@
 from dataclasses import dataclass
 
 from bom.arrangement import AT_PACK, PACK, PACK_SLEEPING, SLEEPING
-from bom.loom.bridges import CONVERTER_ENABLE
+from bom.loom.bridges import CONVERTER_ENABLE, STOP_RELAY
 from bom.loom.builder import Builder
 
 # How a wire of the chain lies: through the bar plug, between two things at the bar, or on the frame.
+STOP_COIL = "stop coil"  # circuit of a kill switch that pulls in a relay
 PLUGGED, AT_BAR = "through the bar plug", "at the bar"
 
 
@@ -58,7 +59,12 @@ def _places(build: Builder) -> None:
     """Place what stands in the chain."""
     key_circuit = {PACK: "converter input", PACK_SLEEPING: "key input"}.get(build.key_at, "key control")
     build.in_line("key switch", "key_switch", "key switch", key_circuit, "bar", build.item("key switch"))
-    build.in_line("stop switch", "stop_switch", "stop switch", "key control", "bar", build.item("kill switch"))
+    stop_circuit = STOP_COIL if _inverts(build) else "key control"
+    build.in_line("stop switch", "stop_switch", "stop switch", stop_circuit, "bar", build.item("kill switch"))
+    if _inverts(build):
+        title = "relay that opens the coil chain while the kill switch pulls it in"
+        build.relay(STOP_RELAY, title, "key control", "frame")
+        build.link("pulls", "stop switch", STOP_RELAY)
     if build.job.wishes.charge_port:
         title = "switch under the charge port's cap: open while it is off"
         build.in_line("charge interlock", "cap_switch", title, "key control", "frame")
@@ -73,6 +79,12 @@ def _places(build: Builder) -> None:
     build.place("control fuse holder", "fuse_holder", "in-line holder of the control fuse", "key control", "under seat")
     build.link("takes fuse", "control fuse holder", fuse)
     build.link("opens", "converter", fuse)
+
+
+def _inverts(build: Builder) -> bool:
+    """Tell whether the kill switch closes to stop and works through a relay."""
+    kill = build.item("kill switch")
+    return kill is not None and kill.keep != "no" and bool(kill.relay)
 
 
 def _has(build: Builder, name: str) -> bool:
@@ -95,7 +107,8 @@ def _fed(build: Builder) -> dict[str, str]:
 
 def _returns(build: Builder) -> list[Way]:
     """Bring the minus of everything at 12 V on the frame home to the rail."""
-    driven = [f"{place.name} coil" for place in build.places.values() if place.family in ("relay", "contactor")]
+    coils = [place.name for place in build.places.values() if place.family in ("relay", "contactor")]
+    driven = [f"{name} coil" for name in coils if name != STOP_RELAY]
     driven += ["contactor closer"] if _has(build, "contactor closer") else []
     control = build.job.controller
     driven += ["key input"] if control.key_input == "12 V" and control.key_return == "own terminal" else []
@@ -119,14 +132,19 @@ def _chain(build: Builder, fed: dict[str, str]) -> list[Way]:
         if build.key_at == SLEEPING:
             ends = ("key switch out", CONVERTER_ENABLE)
             ways.append(Way("enable wire", "key switch to the converter's enable", ends, PLUGGED))
-    ways.append(Way("stop feed", f"{point} to the stop switch", (point, "stop switch in"), lies, in_chain=True))
+    stop = STOP_RELAY if _inverts(build) else "stop switch"
+    if stop == STOP_RELAY:
+        lies = PLUGGED if lies == AT_BAR else "frame"  # the relay sits on the frame, the key at the bar
+        ways += _stop_coil(build)
+    ways.append(Way("stop feed", f"{point} to the {stop}", (point, f"{stop} in"), lies, in_chain=True))
     # One thing fed needs no splice; nothing fed leaves the controller's own stop input.
     last = "coils" if len(fed) > 1 else next(iter(fed.values()), "controller stop input")
     if _has(build, "charge interlock"):
         ends = ("charge interlock out", last)
         ways.append(Way("interlock wire", f"charge interlock to {last}", ends, "frame"))
         last = "charge interlock in"
-    ways.append(Way("stop wire", f"stop switch to {last}", ("stop switch out", last), PLUGGED, in_chain=True))
+    lies = "frame" if stop == STOP_RELAY else PLUGGED
+    ways.append(Way("stop wire", f"{stop} to {last}", (f"{stop} out", last), lies, in_chain=True))
     if len(fed) > 1:
         ways += [Way(wire, f"coil splice to {point}", ("coils", point), "frame") for wire, point in fed.items()]
     if _has(build, "contactor closer"):
@@ -137,3 +155,15 @@ def _chain(build: Builder, fed: dict[str, str]) -> list[Way]:
             Way("precharge relay feed", "closer to the precharge relay's coil, which it lets go", relay, "frame"),
         ]
     return ways
+
+
+def _stop_coil(build: Builder) -> list[Way]:
+    """Lead the stop relay's coil to a kill switch that closes to stop, and that to where it was earthed."""
+    earthed = build.job.donor.lamp_return == "frame" and build.job.wishes.two_wire is not True
+    end, lies = ("frame", AT_BAR) if earthed else ("12 V rail minus", PLUGGED)
+    feed, coil = (f"{STOP_RELAY} in", f"{STOP_RELAY} coil plus"), (f"{STOP_RELAY} coil minus", "stop switch in")
+    return [
+        Way("stop relay feed", "stop relay's own feed to its coil", feed, "frame"),
+        Way("stop lead", "stop relay's coil to the kill switch", coil, PLUGGED),
+        Way("stop ground", f"kill switch to the {end}", ("stop switch out", end), lies),
+    ]

@@ -21,6 +21,7 @@ LINKS: Mapping[str, str] = {
     "opens": "a converter's limited current must open a fuse",
     "feeds": "a converter feeds a wire that no fuse guards",
     "behind": "a fuse leaves to a contactor only what the contactor can break",
+    "pulls": "a switch pulls in a relay",
     "clamps": "a clamp takes the kick of a coil",
     "fills through": "a relay switches a precharge resistor",
     "rides": "a fuse carries a precharge resistor's current",
@@ -98,7 +99,8 @@ class Bridge:
     end    its minus, or where current goes out
     place  place of the part it runs through, "" where the job alone describes it
     gate   what closes it: "" always; a switch ("key", "stop", "charge cap", "pack plug", "isolator"), a place
-           whose coil closes it, an output of the closer, "lit" where a load below is lit, FAR_SIDE, "never"
+           whose coil closes it ("not <place>" where it opens it), an output of the closer, "lit" where a load
+           below is lit, FAR_SIDE, "never"
     loads  loads behind a switch, or the load itself
     """
 

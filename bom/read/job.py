@@ -135,6 +135,7 @@ ITEM_KEYS = {
     "rate": ("flasher",),
     "wire": ("loom",),
     "at": ("brake switch",),
+    "relay": ("kill switch",),
 }
 
 
@@ -195,6 +196,9 @@ class Item(Section):
     rate: FlashRate | None = Field(None, description="flashers: flashes a minute, counted")
     evidence: Literal["data sheet", "marked", "measured", "seller's word", "unknown"] = Field(
         "unknown", description="how its ratings are known"
+    )
+    relay: bool | None = Field(
+        None, description="kill switches that close to stop: they pull in a relay, whose contact opens the coil chain"
     )
     served: Amps | None = Field(None, description="amps the donor asked of it for years at its own volts")
     wire: Area | None = Field(None, description="looms: copper area of its lamp wires")
