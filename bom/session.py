@@ -1,15 +1,15 @@
 """One run: read the job and the catalogue, convert both key arrangements, keep the one asked for."""
 
-from collections.abc import Callable, Sequence
-from dataclasses import dataclass, replace
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
 from pathlib import Path
 
 from bom.arrangement import ALL, arranged, compared
 from bom.build import Build
-from bom.check.donor import DonorVerdict
 from bom.convert import convert
 from bom.errors import Fault, InputError
 from bom.judge.verdict import Verdict
+from bom.keep.kept import Kept, keep_what_goes
 from bom.loom.layout import lay_out
 from bom.money.prices import left_out
 from bom.read.catalogue import Catalogue, read_catalogue
@@ -25,6 +25,7 @@ class Session:
 
     build   the arrangement asked for (or the cheapest sound one)
     others  the other arrangements, for comparison
+    kept    how donor items that go could stay, by their names
     notes   what was left out of the choice, for the papers
     """
 
@@ -32,6 +33,7 @@ class Session:
     catalogue: Catalogue
     build: Build
     others: tuple[Build, ...]
+    kept: Mapping[str, Kept]
     notes: tuple[str, ...]
 
     @property
@@ -68,7 +70,10 @@ def run(job_path: Path, catalogue_folder: Path, say: Callable[[str], None]) -> S
     if loaded.job.wishes.key == "cheapest":
         builds.sort(key=lambda build: (build.count(Verdict.FAIL), build.count(Verdict.CANT_TELL), build.bill.total))
     build, *others = builds
-    return Session(loaded, catalogue, replace(build, donor=_with_others(build, others)), tuple(others), notes)
+    kept = keep_what_goes(
+        build, others, catalogue, lambda job, key_at: convert(job, catalogue, loaded.margins, key_at, say)
+    )
+    return Session(loaded, catalogue, build, tuple(others), kept, notes)
 
 
 def _builds(loaded: LoadedJob, catalogue: Catalogue, say: Callable[[str], None]) -> list[Build]:
@@ -114,25 +119,6 @@ def _pin_faults(loaded: LoadedJob, catalogue: Catalogue) -> list[Fault]:
             accepted = f"The catalogue holds no {title} of this id."
             faults.append(Fault(str(loaded.path), line, f"pins.{name}", part, accepted))
     return faults
-
-
-def _with_others(build: Build, others: Sequence[Build]) -> tuple[DonorVerdict, ...]:
-    """Where an item cannot stay but could in another key arrangement, say so and what the cheapest costs."""
-    sound = sorted((each for each in others if not each.count(Verdict.FAIL)), key=lambda each: each.bill.total)
-    return tuple(_with_other(item, build, sound) for item in build.donor)
-
-
-def _with_other(item: DonorVerdict, build: Build, sound: Sequence[Build]) -> DonorVerdict:
-    if item.verdict == "stays":
-        return item
-    keeping = (each for each in sound if any(same.name == item.name and same.verdict == "stays" for same in each.donor))
-    other = next(keeping, None)
-    if other is None:
-        return item
-    more = other.bill.total - build.bill.total
-    price = f"parts {abs(more):,.2f} {build.bill.currency} {'dearer' if more > 0 else 'cheaper'}"
-    text = f"stays with the key at {other.arrangement} ({price})"
-    return replace(item, instead="; or: ".join(filter(None, (item.instead, text))))
 
 
 def _bears_on_places(fault: Fault) -> bool:
