@@ -38,8 +38,9 @@ class Kept:
 def keep_what_goes(build: Build, others: Sequence[Build], catalogue: Catalogue, rebuild: Rebuild) -> Mapping[str, Kept]:
     """Give, for each donor item that goes, the cheapest way in which it stays and the whole bike holds.
 
-    The whole bike holds where nothing fails and no place stays open. Ways start from the build on paper; where that does
-    not hold of itself, from the cheapest other key arrangement that does. One in which it surely stays comes before one in which a test must tell. What the builder does not want, and what no arrangement can keep, is left out.
+    The whole bike holds where nothing fails and no place stays open. Ways start from the build on paper; where that
+    does not hold of itself, from the cheapest other key arrangement that does. One in which it surely stays comes
+    before one in which a test must tell. What the builder does not want, and what nothing can keep, is left out.
     """
     sound = sorted((each for each in others if _holds(each)), key=lambda each: each.bill.total)
     start = build if _holds(build) else next(iter(sound), build)
