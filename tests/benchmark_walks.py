@@ -43,7 +43,7 @@ def bike_with(build: Build, lamps: int) -> tuple[Bike, int]:
     job = JobFile.model_validate(data)
     facts = build.facts
     facts = replace(facts, job=job, budget=budget(job, facts.margins, facts.counted.hold_a, facts.budget.kinds))
-    loom = lay_out(job, facts.margins, build.arrangement)
+    loom = lay_out(job, facts.margins, facts.key_at)
     of_family = {entry.place.family: entry.part for entry in build.filled.values()}
     parts = {
         place.name: build.filled[place.name].part if place.name in build.filled else of_family[place.family]

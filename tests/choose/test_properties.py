@@ -152,7 +152,7 @@ def test_row_order_of_the_catalogue_does_not_matter(
     starter: str, converted: Converted, edited: Edited, catalogue: Catalogue
 ) -> None:
     build = converted(starter)
-    turned = convert(edited(starter), reversed_rows(catalogue), catalogue.margins, build.arrangement, lambda text: None)
+    turned = convert(edited(starter), reversed_rows(catalogue), catalogue.margins, build.facts.key_at, lambda text: None)
     assert {name: entry.part_id for name, entry in turned.filled.items()} == {
         name: entry.part_id for name, entry in build.filled.items()
     }
