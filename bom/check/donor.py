@@ -4,6 +4,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from math import isnan, nan
 
+from bom.check.donor_settle import settled, settled_by_reading
 from bom.check.gates import cells_of, open_gates, worst
 from bom.check.judge_build import judge_one
 from bom.choose.donor import donor_part, served
@@ -49,6 +50,7 @@ WORDS = {
     Verdict.FAIL: "goes",
 }
 BENCH = "at its own volts and amps, on the bench, before the bike is stripped"
+OPENED = "open it 20 times on 13.5 V DC with its own load, and write those amps as tested, with held and reading"
 
 
 def donor_verdicts(
@@ -69,15 +71,20 @@ def donor_verdicts(
 def _item(
     item: Item, view: LoomView, duties: Mapping[str, Duty], filled: Mapping[str, Filled], matrix: Matrix
 ) -> DonorVerdict:
-    if item.keep == "no":
-        reason = "the builder does not want it kept."
+    if not item.may_stay:
+        failed = f"it did not hold on the bench: {item.reading}."
+        reason = "the builder does not want it kept." if item.keep == "no" else failed
         return DonorVerdict(item.name, item.kind, item.keep, "goes", reason, _instead(item, filled))
     by_numbers = _by_numbers(item, view, duties, filled)
-    fed = [load for load in view.facts.job.loads if load.name in item.feeds]
+    fed = [load for load in view.facts.job.loads if load.name in (*item.feeds, item.name)]
     if item.kind == "flasher":
         fed = [load for load in view.facts.job.loads if "indicate" in load.on]
     cells = cells_of(matrix, item.kind, open_gates(view, fed))
-    return _joined(by_numbers, DonorVerdict(item.name, item.kind, item.keep, "", "", ""), cells)
+    left = settled(cells, item, by_numbers.verdict if by_numbers else "")
+    told = _joined(by_numbers, DonorVerdict(item.name, item.kind, item.keep, "", "", ""), left)
+    if settled_by_reading(cells, item) and item.reading not in told.reason:
+        return replace(told, reason=f"{told.reason} On the bench: {item.reading}.")
+    return told
 
 
 def _light(load: Load, view: LoomView, matrix: Matrix) -> DonorVerdict | None:
@@ -128,7 +135,7 @@ def _with_work(decided: DonorVerdict, cells: Sequence[Cell]) -> DonorVerdict:
     asked = [cell for cell in cells if cell.change and cell.verdict == decided.verdict]
     if decided.verdict == "test first":
         tests = [f"{cell.test}; it stays with: {cell.settles}" for cell in cells if cell.test]
-        return replace(decided, test="; ".join(dict.fromkeys(tests)) or BENCH, minutes=_minutes(cells))
+        return replace(decided, test="; ".join(dict.fromkeys(tests)) or decided.test or BENCH, minutes=_minutes(cells))
     change = "; ".join(dict.fromkeys(cell.change for cell in asked))
     told = [f"{cell.test}: {cell.settles}" for cell in asked if cell.test and cell.settles]
     return replace(decided, change=change, minutes=_minutes(asked), test="; ".join(dict.fromkeys(told)))
@@ -164,7 +171,7 @@ def _by_numbers(
         gone = dict.fromkeys(entry.place.circuit for entry in entries if entry.origin != "donor")
         reason = f"{len(kept)} of {len(entries)} runs stay; renew the others, in the {', '.join(gone)}. {reason}"
         verdict = "stays if"
-    test = BENCH if verdict == "test first" else ""
+    test = (OPENED if worst_of.rule == "contact-breaks-dc" else BENCH) if verdict == "test first" else ""
     return DonorVerdict(item.name, item.kind, item.keep, verdict, reason, instead, test=test)
 
 
@@ -181,5 +188,5 @@ def _named(entry: Filled) -> str:
 def _instead(item: Item, filled: Mapping[str, Filled]) -> str:
     """Name the part bought in its stead, where the loom has a place of its kind."""
     names = {"key switch": "key switch", "kill switch": "stop switch", "flasher": "flasher", "fuse box": "fuse box"}
-    entry = filled.get(names.get(item.kind, ""))
+    entry = filled.get(names.get(item.kind, f"switch {item.name}"))
     return _named(entry) if entry else ""

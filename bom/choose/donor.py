@@ -22,6 +22,8 @@ SAID = "as the job says"
 COUNTED = "counted, as the job says"
 # A contact that opened its own horn or coil for years may go on opening it: any time constant of the 12 V side.
 SERVED_MS = 100.0
+# A contact tried on 13.5 V with its own load is taken to break it at the highest volts of the rail (common practice).
+TRIED_TO_V = 14.4
 NOMINAL_V = {"6 V": 6.0, "12 V": 12.0}
 # A cable of a nominal area has up to 12 % less copper: ISO 6722-1 resistance limits, from memory.
 NOMINAL_OVER_COPPER = 1.12
@@ -116,6 +118,8 @@ def _known(item: Item, service: Service) -> dict[str, tuple[float | str, str]]:
         "area_mm2": item.wire,
     }
     known |= {name: (value, item.evidence) for name, value in said.items() if value is not None}
+    if item.tested is not None and (item.dc_volts or 0.0) < TRIED_TO_V:
+        known["dc_volts_v"] = (TRIED_TO_V, "measured")
     if item.pins is not None:
         known["pins"] = (float(item.pins), SAID)
     if item.wire is not None:
@@ -165,7 +169,7 @@ def _loom_wire(area_mm2: float, mohm_per_m: float) -> dict[str, tuple[float | st
 
 
 def _points(part: str, item: Item, service: Service) -> list[dict[str, object]]:
-    """Give the breaking points of a donor contact: what is printed, and what it served."""
+    """Give the breaking points of a donor contact: what is printed, what it served, and what it opened on the bench."""
     base = {"part_id": part, "time_constant_ms": 1.0, "direction": "forward"}
     points: list[dict[str, object]] = []
     if item.breaks is not None and item.dc_volts is not None:
@@ -173,4 +177,7 @@ def _points(part: str, item: Item, service: Service) -> list[dict[str, object]]:
     if service.amps is not None and service.at_rail:
         served_point = {"volts_v": service.volts_v, "breaks_a": service.amps, "evidence": SERVED}
         points.append({**base, **served_point, "time_constant_ms": SERVED_MS})
+    if item.tested is not None:
+        tried = {"volts_v": TRIED_TO_V, "breaks_a": item.tested, "evidence": "measured"}
+        points.append({**base, **tried, "time_constant_ms": SERVED_MS})
     return points

@@ -121,6 +121,18 @@ class Motor(Section):
     back_emf: Volts | None = Field(None, description="highest volts it makes by itself, at top speed downhill")
 
 
+# Donor items that open a current.
+CONTACTS = (
+    "key switch",
+    "kill switch",
+    "start button",
+    "horn button",
+    "light switch",
+    "dip switch",
+    "indicator switch",
+    "brake switch",
+    "side-stand switch",
+)
 # Keys of a donor item that mean something for some kinds only.
 ITEM_KEYS = {
     "contact": ("key switch", "kill switch"),
@@ -134,6 +146,7 @@ ITEM_KEYS = {
     "rate": ("flasher",),
     "wire": ("loom",),
     "at": ("brake switch",),
+    "tested": CONTACTS,
 }
 
 
@@ -197,6 +210,28 @@ class Item(Section):
     )
     served: Amps | None = Field(None, description="amps the donor asked of it for years at its own volts")
     wire: Area | None = Field(None, description="looms: copper area of its lamp wires")
+    held: bool | None = Field(
+        None, description="its bench test was passed; false: it goes. Only with reading; settles what is to be tested"
+    )
+    reading: str = Field("", description="what was read, and by which method; only with held")
+    tested: Amps | None = Field(
+        None, description="contacts: amps opened 20 times on 13.5 V DC with their own load; only with held = true"
+    )
+
+    @property
+    def may_stay(self) -> bool:
+        """Tell whether it may stand in the loom: the builder wants it, and no bench test was failed."""
+        return self.keep != "no" and self.held is not False
+
+    @model_validator(mode="after")
+    def _has_a_reading_for_its_test(self) -> "Item":
+        if (self.held is None) == bool(self.reading.strip()):
+            raise ValueError("Give held (true or false) and reading (what was read, by which method) together.")
+        if self.tested is not None and not self.held:
+            raise ValueError("Give tested only with held = true and its reading.")
+        if self.held is False and self.keep == "yes":
+            raise ValueError('Write keep = "no": by its reading it did not hold.')
+        return self
 
     @model_validator(mode="after")
     def _has_nothing_without_effect(self) -> "Item":

@@ -50,3 +50,82 @@ def test_a_print_for_too_few_volts_goes(converted: Converted) -> None:
     edits = {**PRINTED, f"{LOCK}.dc_volts": "28 V", f"{LOCK}.evidence": "marked"}
     lock = told(converted("street-72", edits, "pack volts"), "ignition lock")
     assert (lock.verdict, lock.test) == ("goes", "")
+
+
+SIX = {"donor.supply": "6 V"}
+LIGHT = "donor.items.light switch"
+READ = {f"{LIGHT}.held": True, f"{LIGHT}.reading": "20 openings of the headlamp at 13.5 V; 40 mohm closed"}
+
+
+def test_a_six_volt_switch_is_tested_first(converted: Converted) -> None:
+    light = told(converted("street-72", SIX), "light switch")
+    assert light.verdict == "test first"
+    assert light.test
+
+
+def test_a_reading_alone_gives_no_rating(converted: Converted) -> None:
+    """Worked: it held, yet no figure says how many amps it breaks at 12 V: still tested first, for that figure."""
+    light = told(converted("street-72", {**SIX, **READ}), "light switch")
+    assert light.verdict == "test first"
+    assert "tested" in light.test
+    assert "13.5 V nobody printed" not in light.reason
+
+
+def test_the_amps_it_opened_are_the_figure_that_lacked(converted: Converted) -> None:
+    """Worked: 71 W of bulbs, by their sheets at most about 90 W at 13.5 V: 6.8 A.
+
+    It carried these lamps for years, so that what it carried and closed on is known; 7 A opened on the bench is what
+    lacked.
+    """
+    light = told(converted("street-72", {**SIX, **READ, f"{LIGHT}.tested": "7 A"}), "light switch")
+    assert light.verdict == "stays"
+    assert "40 mohm closed" in light.reason
+
+
+def test_fewer_amps_than_its_duty_are_too_few(converted: Converted) -> None:
+    light = told(converted("street-72", {**SIX, **READ, f"{LIGHT}.tested": "3 A"}), "light switch")
+    assert light.verdict == "goes"
+
+
+def test_a_contact_that_did_not_hold_goes_and_is_bought(converted: Converted) -> None:
+    edits = {f"{LIGHT}.held": False, f"{LIGHT}.reading": "stuck at the third opening"}
+    build = converted("street-72", edits)
+    light = told(build, "light switch")
+    assert light.verdict == "goes"
+    assert "stuck at the third opening" in light.reason
+    assert build.filled["switch light switch"].origin == "chosen"
+    assert light.instead
+
+
+@pytest.mark.parametrize(("evidence", "verdict"), [("marked", "stays"), ("unknown", "test first")])
+def test_a_figure_settles_a_six_volt_contact(converted: Converted, evidence: str, verdict: str) -> None:
+    """Worked: 5 A at 24 V, moulded into its body, covers the 0.2 A of an LED stop lamp; hearsay settles nothing."""
+    edits = {"donor.items.rear brake switch.evidence": evidence, "donor.lighting": "DC"}
+    assert told(converted("moped-48", edits), "rear brake switch").verdict == verdict
+
+
+def test_a_horn_that_was_tried_on_direct_current_stays(converted: Converted) -> None:
+    """Trade: a horn that ran on alternating current is tried on direct current first."""
+    horn = {"name": "horn", "kind": "horn", "held": True, "reading": "loud at 13.5 V DC, 2.8 A"}
+    edits = {"donor.lighting": "AC", "donor.items": [horn]}
+    build = converted("street-72", edits)
+    assert told(build, "horn").verdict == "stays"
+    rule = {f.subject: f.verdict.word for f in build.findings if f.rule == "donor-loads-suit-the-rail"}
+    assert rule["horn"] == "pass"
+
+
+@pytest.mark.parametrize(
+    ("keys", "slip"),
+    [
+        ({"held": True}, "together"),
+        ({"reading": "40 mohm closed"}, "together"),
+        ({"tested": "3 A"}, "held = true"),
+        ({"held": False, "reading": "burnt", "tested": "3 A"}, "held = true"),
+        ({"held": False, "reading": "burnt", "keep": "yes"}, 'keep = "no"'),
+    ],
+)
+def test_keys_that_do_not_go_together_are_told(
+    edited: Callable[..., object], keys: dict[str, object], slip: str
+) -> None:
+    with pytest.raises(ValueError, match=slip):
+        edited("street-72", {f"{LIGHT}.{key}": value for key, value in keys.items()})
