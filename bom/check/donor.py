@@ -79,7 +79,7 @@ def _item(
     fed = [load for load in view.facts.job.loads if load.name in (*item.feeds, item.name)]
     if item.kind == "flasher":
         fed = [load for load in view.facts.job.loads if "indicate" in load.on]
-    cells = cells_of(matrix, item.kind, open_gates(view, fed))
+    cells = cells_of(matrix, item.kind, open_gates(view, fed, item.kind))
     left = settled(cells, item, by_numbers.verdict if by_numbers else "")
     told = _joined(by_numbers, DonorVerdict(item.name, item.kind, item.keep, "", "", ""), left)
     if settled_by_reading(cells, item) and item.reading not in told.reason:

@@ -62,7 +62,8 @@ def served(item: Item, job: JobFile, margins: Margins) -> Service:
         return Service(nominal_v, volts_v, item.served, margins.cold_filament if item.feeds else 1.0, told)
     loads = {load.name: load for load in job.loads}
     fed = [loads[name] for name in item.feeds if name in loads]
-    if job.donor.lighting == "AC" or not fed or any(load.fit == "new" and load.was is None for load in fed):
+    unknown = any(job.donor.fed_by_coils(load) or (load.fit == "new" and load.was is None) for load in fed)
+    if not fed or unknown or job.donor.switchgear == "electronic":  # whose switches carried milliamps
         return Service(nominal_v, volts_v, None, 1.0)
     entries = [load_amps(as_it_was(load), margins.rail_volts) for load in fed]
     amps = sum(entry.amps for entry in entries)

@@ -132,6 +132,7 @@ CONTACTS = (
     "indicator switch",
     "brake switch",
     "side-stand switch",
+    "clutch switch",
 )
 # Keys of a donor item that mean something for some kinds only.
 ITEM_KEYS = {
@@ -176,6 +177,7 @@ ItemKind = Literal[
     "neutral switch",
     "oil switch",
     "side-stand switch",
+    "clutch switch",
     "earth strap",
 ]
 
@@ -255,10 +257,19 @@ class Donor(Section):
     """The bike as found."""
 
     supply: Literal["6 V", "12 V"] = Field(description="of its battery or lamps")
-    lighting: Literal["AC", "DC"] = Field("DC", description="what fed the lamps")
+    lighting: Literal["AC", "mixed", "DC"] = Field(
+        "DC", description="what fed the lamps; mixed: head and tail lamp from the coils, the rest from the battery"
+    )
+    switchgear: Literal["mechanical", "electronic"] = Field(
+        "mechanical", description="electronic: its switches tell a module on a bus, which feeds the lamps"
+    )
     earth: Literal["negative", "positive", "none"] = Field("negative", description="pole on the frame")
     lamp_return: Literal["frame", "wire"] = Field("frame", description="how lamp current comes back")
     items: list[Item] = Field([], description="its electrical parts")
+
+    def fed_by_coils(self, load: "Load") -> bool:
+        """Tell whether a load ran on alternating current: on a mixed bike the lamps that burn by night."""
+        return self.lighting == "AC" or (self.lighting == "mixed" and load.burns_by_night)
 
 
 class Load(Section):
@@ -301,6 +312,11 @@ class Load(Section):
         if self.kind == "LED":
             return self.category in LEDS and self.power is not None and self.power <= LEDS[self.category].watts
         return self.kind == "filament" and (self.category, self.power) in FILAMENTS
+
+    @property
+    def burns_by_night(self) -> bool:
+        """Tell whether it is a lamp that burns by night; one that burns whenever the bike is ridden does."""
+        return self.kind in ("filament", "LED") and bool({"night", "riding"} & set(self.on))
 
     @property
     def is_telltale(self) -> bool:

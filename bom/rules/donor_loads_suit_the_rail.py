@@ -24,12 +24,12 @@ def judge(view: LoomView) -> list[LoomAnswer]:
         if load.fit != "donor" or load.kind == "electronics":
             continue
         verdict, datum = Verdict.PASS, ""
-        tried, minds_dc = held.get(load.name), donor.lighting == "AC" and load.kind in ("motor", "LED")
+        tried, minds_dc = held.get(load.name), donor.fed_by_coils(load) and load.kind in ("motor", "LED")
         if donor.supply == "6 V" or (minds_dc and tried is False):
             verdict = Verdict.FAIL
         elif minds_dc and not tried:
             verdict, datum = Verdict.CANT_TELL, f"whether the {load.name} works on direct current (try it, one minute)"
-        fed = f"{donor.supply} {donor.lighting}"
+        fed = f"{donor.supply} {'AC' if donor.fed_by_coils(load) else 'DC'}"
         offers = said(fed, "donor.supply")
         answers.append(LoomAnswer(load.name, verdict, "made for", fed, "12 V DC", "the new rail", datum, offers, RAIL))
     return answers
