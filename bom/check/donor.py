@@ -5,6 +5,7 @@ from dataclasses import dataclass, replace
 from math import isnan, nan
 
 from bom.check.donor_settle import settled, settled_by_reading
+from bom.check.donor_side import side_words
 from bom.check.gates import cells_of, open_gates, worst
 from bom.check.judge_build import judge_one
 from bom.choose.donor import donor_part, served
@@ -82,9 +83,9 @@ def _item(
     cells = cells_of(matrix, item.kind, open_gates(view, fed, item.kind))
     left = settled(cells, item, by_numbers.verdict if by_numbers else "")
     told = _joined(by_numbers, DonorVerdict(item.name, item.kind, item.keep, "", "", ""), left)
-    if settled_by_reading(cells, item) and item.reading not in told.reason:
-        return replace(told, reason=f"{told.reason} On the bench: {item.reading}.")
-    return told
+    tried = settled_by_reading(cells, item) and item.reading not in told.reason
+    more = [f"On the bench: {item.reading}."] if tried else []
+    return replace(told, reason=" ".join(filter(None, (told.reason, *more, side_words(item, view)))))
 
 
 def _light(load: Load, view: LoomView, matrix: Matrix) -> DonorVerdict | None:

@@ -13,12 +13,11 @@ MIXED_KINDS = ("key switch", "kill switch", "loom", "fuse box")
 def open_gates(view: LoomView, loads: Sequence[Load], kind: str = "") -> tuple[str, ...]:
     """List the gates that this bike goes through, as far as they bear on a kind and its loads, in their order."""
     job = view.facts.job
-    converter = view.parts.get("converter")
     wish = job.wishes.two_wire
     wired = wish is True and job.donor.lamp_return == "frame"
     holds = {
         "always": True,
-        "common minus": converter is not None and converter.word("isolated")[0] != "yes",
+        "common minus": is_common_minus(view),
         "positive earth": job.donor.earth == "positive",
         "6 V": job.donor.supply == "6 V",
         "AC-lit": job.donor.lighting == "AC" or _is_mixed_in(job.donor, loads, kind),
@@ -28,6 +27,12 @@ def open_gates(view: LoomView, loads: Sequence[Load], kind: str = "") -> tuple[s
         "electronic": job.donor.switchgear == "electronic",
     }
     return tuple(gate for gate in GATES if holds[gate])
+
+
+def is_common_minus(view: LoomView) -> bool:
+    """Tell whether the converter joins pack minus and 12 V minus, or may."""
+    converter = view.parts.get("converter")
+    return converter is not None and converter.word("isolated")[0] != "yes"
 
 
 def _is_mixed_in(donor: Donor, loads: Sequence[Load], kind: str) -> bool:

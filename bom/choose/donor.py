@@ -1,7 +1,7 @@
 """A donor item described as a part of its family, so that the same rules judge it."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from functools import partial
 from math import nan
 
@@ -19,6 +19,8 @@ from bom.trace import Trace
 
 SERVED = "served in the donor"
 SAID = "as the job says"
+# Where the battery fed the lamps a brake switch closes to light; in an ignition's return it may open to.
+CLOSES = "assumed: on a battery it closes when braking, common practice"
 COUNTED = "counted, as the job says"
 # A contact that opened its own horn or coil for years may go on opening it: any time constant of the 12 V side.
 SERVED_MS = 100.0
@@ -38,6 +40,7 @@ class Service:
     amps     running, None where it is not known
     rush     cold filaments it closed on, over its running amps
     told     where what it proves comes from, by column
+    on_battery  the donor's battery fed its stop lamp, not the coils
     """
 
     nominal_v: float
@@ -45,6 +48,7 @@ class Service:
     amps: float | None
     rush: float
     told: Mapping[str, Trace] = field(default_factory=dict)
+    on_battery: bool = True
 
     @property
     def at_rail(self) -> bool:
@@ -54,6 +58,10 @@ class Service:
 
 def served(item: Item, job: JobFile, margins: Margins) -> Service:
     """Work out what an item served: as said, else the loads it fed in a DC donor."""
+    return replace(_served(item, job, margins), on_battery=job.donor.lighting != "AC")
+
+
+def _served(item: Item, job: JobFile, margins: Margins) -> Service:
     nominal_v = NOMINAL_V[job.donor.supply]
     volts_v = round(nominal_v * margins.served_volts_fraction, 6)
     if item.served is not None:
@@ -130,6 +138,8 @@ def _known(item: Item, service: Service) -> dict[str, tuple[float | str, str]]:
         known["contact"] = (item.contact, SAID)
     elif item.kind == "key switch" and service.amps is not None:
         known["contact"] = ("opens to stop", SERVED)  # it fed loads, so it makes when on
+    elif item.kind == "brake switch" and service.on_battery:
+        known["contact"] = ("closes when braking", CLOSES)
     known["kind"] = (item.kind, SAID)
     return known | _flasher(item, service) if item.kind == "flasher" else known
 

@@ -134,9 +134,11 @@ CONTACTS = (
     "side-stand switch",
     "clutch switch",
 )
+# Switches that some bikes have in the return of their loads.
+SIDED = ("horn button", "start button", "brake switch", "light switch", "dip switch")
 # Keys of a donor item that mean something for some kinds only.
 ITEM_KEYS = {
-    "contact": ("key switch", "kill switch"),
+    "contact": ("key switch", "kill switch", "brake switch"),
     "watts_min": ("flasher",),
     "watts_max": ("flasher",),
     "pins": ("flasher",),
@@ -148,6 +150,7 @@ ITEM_KEYS = {
     "wire": ("loom",),
     "at": ("brake switch",),
     "tested": CONTACTS,
+    "side": SIDED,
 }
 
 
@@ -189,8 +192,14 @@ class Item(Section):
     kind: ItemKind = Field(description="what it is")
     keep: Keep = Field("if it passes", description="kept when the rules pass it")
     feeds: list[str] = Field([], description="names of the loads it switches")
-    contact: Literal["opens to stop", "closes to stop"] | None = Field(None, description="kill and key switches only")
+    contact: Literal["opens to stop", "closes to stop", "closes when braking", "opens when braking"] | None = Field(
+        None,
+        description="kill and key switches: opens or closes to stop; brake switches: closes or opens when braking",
+    )
     at: Literal["bar", "rear"] | None = Field(None, description="brake switches: where it sits; unsaid, at the rear")
+    side: Literal["live", "earth"] | None = Field(
+        None, description="switches: before its loads or in their return; unsaid, it is laid before them"
+    )
     contacts: int | None = Field(None, ge=1, le=12, description="separate contacts of a switch, as measured")
     dc_volts: Volts | None = Field(None, description="printed or measured DC volts")
     carries: Amps | None = Field(None, description="printed or measured amps")
@@ -240,6 +249,13 @@ class Item(Section):
         for key, kinds in ITEM_KEYS.items():
             if getattr(self, key) is not None and self.kind not in kinds:
                 raise ValueError(f"Leave out {key}: it is asked of a {' or '.join(kinds)} only.")
+        return self
+
+    @model_validator(mode="after")
+    def _has_a_contact_of_its_kind(self) -> "Item":
+        ends = "when braking" if self.kind == "brake switch" else "to stop"
+        if self.contact is not None and not self.contact.endswith(ends):
+            raise ValueError(f'Write contact = "opens {ends}" or "closes {ends}" for a {self.kind}.')
         return self
 
     @model_validator(mode="after")

@@ -129,3 +129,48 @@ def test_keys_that_do_not_go_together_are_told(
 ) -> None:
     with pytest.raises(ValueError, match=slip):
         edited("street-72", {f"{LIGHT}.{key}": value for key, value in keys.items()})
+
+
+REAR = "donor.items.rear brake switch"
+
+
+@pytest.mark.parametrize(
+    ("contact", "verdict"),
+    [("closes when braking", "stays"), ("opens when braking", "goes"), (None, "test first")],
+)
+def test_a_brake_switch_of_an_alternating_bike(converted: Converted, contact: str | None, verdict: str) -> None:
+    """Trade: some such switches lie in the ignition's return and open to light the stop lamp."""
+    assert told(converted("moped-48", {f"{REAR}.contact": contact}), "rear brake switch").verdict == verdict
+
+
+def test_a_brake_switch_on_a_battery_closes(converted: Converted) -> None:
+    """Trade: where a battery fed the stop lamp its switch closes to light it."""
+    assert told(converted("street-72"), "front brake switch").verdict == "stays"
+
+
+def test_a_contact_is_of_its_kind(edited: Callable[..., object]) -> None:
+    with pytest.raises(ValueError, match="opens to stop"):
+        edited("street-72", {"donor.items.kill switch.contact": "closes when braking"})
+    with pytest.raises(ValueError, match="Leave out side"):
+        edited("street-72", {"donor.items.kill switch.side": "earth"})
+
+
+BUTTON = "donor.items.horn button.side"
+
+
+def test_the_earth_side_is_told_with_what_it_asks(converted: Converted) -> None:
+    """Trade: such a button joins the horn to the frame, and its lead becomes the return where returns are wires."""
+    wired = told(converted("street-72", {BUTTON: "earth"}), "horn button")
+    assert "second lead goes to the minus rail" in wired.reason
+    framed = told(converted("street-72", {BUTTON: "earth", "donor.lamp_return": "frame"}), "horn button")
+    assert "bare metal" in framed.reason
+    turned = told(converted("street-72", {BUTTON: "earth", "donor.earth": "positive"}), "horn button")
+    assert "was plus" in turned.reason
+    common = told(converted("street-72", {BUTTON: "earth", "pins.converter": "CV-0303"}), "horn button")
+    assert "above 60 V never" in common.reason
+
+
+@pytest.mark.parametrize(("side", "verdict"), [("live", "stays"), ("earth", "stays if"), (None, "stays if")])
+def test_a_button_known_to_be_live_needs_no_second_lead(converted: Converted, side: str, verdict: str) -> None:
+    edits = {BUTTON: side, "donor.lamp_return": "frame", "wishes.two_wire": True}
+    assert told(converted("street-72", edits), "horn button").verdict == verdict
