@@ -51,7 +51,8 @@ WORDS = {
     Verdict.FAIL: "goes",
 }
 BENCH = "at its own volts and amps, on the bench, before the bike is stripped"
-OPENED = "open it 20 times on 13.5 V DC with its own load, and write those amps as tested, with held and reading"
+BREAKS = "contact-breaks-dc"
+OPENED = "write the amps it opened 20 times on 13.5 V DC, with its own load, as tested, with held and reading"
 
 
 def donor_verdicts(
@@ -136,7 +137,8 @@ def _with_work(decided: DonorVerdict, cells: Sequence[Cell]) -> DonorVerdict:
     asked = [cell for cell in cells if cell.change and cell.verdict == decided.verdict]
     if decided.verdict == "test first":
         tests = [f"{cell.test}; it stays with: {cell.settles}" for cell in cells if cell.test]
-        return replace(decided, test="; ".join(dict.fromkeys(tests)) or decided.test or BENCH, minutes=_minutes(cells))
+        tests += [OPENED] if decided.test == OPENED else []
+        return replace(decided, test="; ".join(dict.fromkeys(tests)) or BENCH, minutes=_minutes(cells))
     change = "; ".join(dict.fromkeys(cell.change for cell in asked))
     told = [f"{cell.test}: {cell.settles}" for cell in asked if cell.test and cell.settles]
     return replace(decided, change=change, minutes=_minutes(asked), test="; ".join(dict.fromkeys(told)))
@@ -155,24 +157,22 @@ def _by_numbers(
     if not places:
         return None
     own = {place.family: own_part(place.family, item, view) for place in places}
-    findings = {
-        place.name: max(
-            judge_one(place.name, own[place.family], duties[place.name], view),
-            key=lambda finding: finding.verdict,
-        )
-        for place in places
-    }
-    worst_of = max(findings.values(), key=lambda finding: finding.verdict)
+    findings = [
+        finding for place in places for finding in judge_one(place.name, own[place.family], duties[place.name], view)
+    ]
+    # Of findings alike what a contact breaks tells most.
+    worst_of = max(findings, key=lambda finding: (finding.verdict, finding.rule == BREAKS))
     entries = [filled[place.name] for place in places if place.name in filled]
     instead = "; ".join(dict.fromkeys(_named(entry) for entry in entries if entry.origin != "donor"))
-    reason = worst_of.sentence + (f" Find out: {worst_of.datum}." if worst_of.datum else "")
+    lacking = dict.fromkeys(f.datum for f in findings if f.verdict == worst_of.verdict and f.datum)
+    reason = worst_of.sentence + (f" Find out: {'; '.join(lacking)}." if lacking else "")
     kept = [entry for entry in entries if entry.origin == "donor"]
     verdict = WORDS[worst_of.verdict]
     if kept and len(kept) < len(entries):
         gone = dict.fromkeys(entry.place.circuit for entry in entries if entry.origin != "donor")
         reason = f"{len(kept)} of {len(entries)} runs stay; renew the others, in the {', '.join(gone)}. {reason}"
         verdict = "stays if"
-    test = (OPENED if worst_of.rule == "contact-breaks-dc" else BENCH) if verdict == "test first" else ""
+    test = (OPENED if worst_of.rule == BREAKS else BENCH) if verdict == "test first" else ""
     return DonorVerdict(item.name, item.kind, item.keep, verdict, reason, instead, test=test)
 
 
