@@ -53,7 +53,7 @@ def switch_side(build: "Build") -> Gate:
     turned = job.donor.earth == "positive" or (is_wired(job) and job.donor.lamp_return == "frame")
     tasks, verdict = [], Verdict.PASS
     if by_side["earth"]:
-        home = "its lead becomes the return" if is_wired(job) else "bare metal under its clamp"
+        home = "its lead becomes the return" if is_wired(job) else "bare metal under the clamp"
         tasks, verdict = [f"{listed(by_side['earth'])}: {home}"], Verdict.TIGHT
     if by_side[None] and turned:
         tasks.append(f"find out by ohms from its lead to the bar: {listed(by_side[None])}")
@@ -91,9 +91,9 @@ def back(build: "Build") -> Gate:
     answer = f"by {'wire' if wired else 'frame'}, on the donor by {job.donor.lamp_return}"
     if not wired:
         verdict = max(found(build, "earth-is-fused"), Verdict.TIGHT)
-        return Gate(
-            name, question, answer, "bare metal at each lamp; a return wire on coated or rubber mounts", verdict
-        )
+        bare = "bare metal at each lamp; a return wire on coated or rubber mounts"
+        follows = "a return wire for each lamp: plus is the frame" if verdict == Verdict.FAIL else bare
+        return Gate(name, question, answer, follows, verdict)
     if job.donor.lamp_return == "wire":
         return Gate(name, question, answer, NOTHING, Verdict.PASS)
     return Gate(name, question, answer, "a return for each lamp; insulate shells and horn", Verdict.TIGHT)

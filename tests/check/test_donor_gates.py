@@ -141,6 +141,8 @@ def test_returns(converted: Converted) -> None:
     assert gate(converted("street-72"), "return").follows == NOTHING
     assert "return for each lamp" in gate(converted("frame-return-105", {"wishes.two_wire": True}), "return").follows
     assert stands(converted("frame-return-105"), "return") == "tight"
+    turned = converted("street-72", {"donor.earth": "positive", "donor.lamp_return": "frame"})
+    assert gate(turned, "return").follows == "a return wire for each lamp: plus is the frame"
 
 
 def test_evidence(converted: Converted) -> None:
