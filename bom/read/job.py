@@ -1,6 +1,7 @@
 """The job file: what a builder may say about one bike, and what is assumed where they do not."""
 
 import datetime
+from collections.abc import Iterator
 from typing import Annotated, Literal
 
 from pydantic import AfterValidator, Field, model_validator
@@ -235,38 +236,35 @@ class Item(Section):
         return self.keep != "no" and self.held is not False
 
     @model_validator(mode="after")
-    def _has_a_reading_for_its_test(self) -> "Item":
-        if (self.held is None) == bool(self.reading.strip()):
-            raise ValueError("Give held (true or false) and reading (what was read, by which method) together.")
-        if self.tested is not None and not self.held:
-            raise ValueError("Give tested only with held = true and its reading.")
-        if self.held is False and self.keep == "yes":
-            raise ValueError('Write keep = "no": by its reading it did not hold.')
+    def _has_keys_that_go_together(self) -> "Item":
+        slips = [*self._without_effect(), *self._of_its_test(), *self._of_its_window()]
+        if slips:
+            raise ValueError(" ".join(slips))  # all at once
         return self
 
-    @model_validator(mode="after")
-    def _has_nothing_without_effect(self) -> "Item":
+    def _without_effect(self) -> Iterator[str]:
         for key, kinds in ITEM_KEYS.items():
             if getattr(self, key) is not None and self.kind not in kinds:
-                raise ValueError(f"Leave out {key}: it is asked of a {' or '.join(kinds)} only.")
-        return self
-
-    @model_validator(mode="after")
-    def _has_a_contact_of_its_kind(self) -> "Item":
+                yield f"Leave out {key}: it is asked of a {' or '.join(kinds)} only."
         ends = "when braking" if self.kind == "brake switch" else "to stop"
-        if self.contact is not None and not self.contact.endswith(ends):
-            raise ValueError(f'Write contact = "opens {ends}" or "closes {ends}" for a {self.kind}.')
-        return self
+        if self.contact is not None and self.kind in ITEM_KEYS["contact"] and not self.contact.endswith(ends):
+            yield f'Write contact = "opens {ends}" or "closes {ends}" for a {self.kind}.'
 
-    @model_validator(mode="after")
-    def _has_windows_that_open(self) -> "Item":
+    def _of_its_test(self) -> Iterator[str]:
+        if (self.held is None) == bool(self.reading.strip()):
+            yield "Give held (true or false) and reading (what was read, by which method) together."
+        if self.tested is not None and not self.held:
+            yield "Give tested only with held = true and its reading."
+        if self.held is False and self.keep == "yes":
+            yield 'Write keep = "no": by its reading it did not hold.'
+
+    def _of_its_window(self) -> Iterator[str]:
         for low, high in (("watts_min", "watts_max"), ("supply_min", "supply_max")):
             least, most = getattr(self, low), getattr(self, high)
             if least is not None and most is not None and most <= least:
-                raise ValueError(f"Write {high} above {low}, which is {least:g}.")
+                yield f"Write {high} above {low}, which is {least:g}."
         if self.senses == "nothing" and self.watts_min is not None:
-            raise ValueError('Leave out watts_min, or write senses = "load": what senses nothing needs no watts.')
-        return self
+            yield 'Leave out watts_min, or write senses = "load": what senses nothing needs no watts.'
 
 
 class Donor(Section):
