@@ -187,9 +187,11 @@ def _check(options: argparse.Namespace) -> int:
 
 
 def _donor(options: argparse.Namespace) -> int:
+    from bom.check.gates_text import gates_text
     from bom.check.report import donor_text
 
     session = _session(options)
+    print(gates_text(session.build))
     print(donor_text(session.build))
     if not session.build.donor:
         print("The job names nothing of the donor: write it under [[donor.items]].")

@@ -4,6 +4,8 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from math import isnan, nan
 
+from bom.check.donor_settle import settled, settled_by_reading
+from bom.check.donor_side import side_words
 from bom.check.gates import cells_of, open_gates, worst
 from bom.check.judge_build import judge_one
 from bom.choose.donor import donor_part, served
@@ -49,6 +51,8 @@ WORDS = {
     Verdict.FAIL: "goes",
 }
 BENCH = "at its own volts and amps, on the bench, before the bike is stripped"
+BREAKS = "contact-breaks-dc"
+OPENED = "write the amps it opened 20 times on 13.5 V DC, with its own load, as tested, with held and reading"
 
 
 def donor_verdicts(
@@ -69,15 +73,20 @@ def donor_verdicts(
 def _item(
     item: Item, view: LoomView, duties: Mapping[str, Duty], filled: Mapping[str, Filled], matrix: Matrix
 ) -> DonorVerdict:
-    if item.keep == "no":
-        reason = "the builder does not want it kept."
+    if not item.may_stay:
+        failed = f"it did not hold on the bench: {item.reading}."
+        reason = "the builder does not want it kept." if item.keep == "no" else failed
         return DonorVerdict(item.name, item.kind, item.keep, "goes", reason, _instead(item, filled))
     by_numbers = _by_numbers(item, view, duties, filled)
-    fed = [load for load in view.facts.job.loads if load.name in item.feeds]
+    fed = [load for load in view.facts.job.loads if load.name in (*item.feeds, item.name)]
     if item.kind == "flasher":
         fed = [load for load in view.facts.job.loads if "indicate" in load.on]
-    cells = cells_of(matrix, item.kind, open_gates(view, fed))
-    return _joined(by_numbers, DonorVerdict(item.name, item.kind, item.keep, "", "", ""), cells)
+    cells = cells_of(matrix, item.kind, open_gates(view, fed, item.kind))
+    left = settled(cells, item, by_numbers.verdict if by_numbers else "")
+    told = _joined(by_numbers, DonorVerdict(item.name, item.kind, item.keep, "", "", ""), left)
+    tried = settled_by_reading(cells, item) and item.reading not in told.reason
+    more = [f"On the bench: {item.reading}."] if tried else []
+    return replace(told, reason=" ".join(filter(None, (told.reason, *more, side_words(item, view)))))
 
 
 def _light(load: Load, view: LoomView, matrix: Matrix) -> DonorVerdict | None:
@@ -104,7 +113,7 @@ def light_kind(load: Load) -> str:
 
 def _joined(numbers: DonorVerdict | None, blank: DonorVerdict, cells: Sequence[Cell]) -> DonorVerdict:
     """Join what the numbers say with what the gates say: the worse of both decides, every change is asked."""
-    beside = [cell for cell in cells if cell.gate != "always"] if numbers else list(cells)
+    beside = [cell for cell in cells if not _told_by(numbers, cell)] if numbers else list(cells)
     if not beside:
         return numbers or blank
     deciding = worst(beside)
@@ -117,11 +126,18 @@ def _joined(numbers: DonorVerdict | None, blank: DonorVerdict, cells: Sequence[C
     return _with_work(decided, beside)
 
 
+def _told_by(numbers: DonorVerdict, cell: Cell) -> bool:
+    """Tell whether numbers say what a cell says: the plain case, and a contact printed for pack volts."""
+    printed = cell.gate == "key at pack volts" and cell.verdict == "goes" and numbers.verdict != "goes"
+    return cell.gate == "always" or printed
+
+
 def _with_work(decided: DonorVerdict, cells: Sequence[Cell]) -> DonorVerdict:
     """Say what must be done, what takes its place, or what would settle it."""
     asked = [cell for cell in cells if cell.change and cell.verdict == decided.verdict]
     if decided.verdict == "test first":
         tests = [f"{cell.test}; it stays with: {cell.settles}" for cell in cells if cell.test]
+        tests += [OPENED] if decided.test == OPENED else []
         return replace(decided, test="; ".join(dict.fromkeys(tests)) or BENCH, minutes=_minutes(cells))
     change = "; ".join(dict.fromkeys(cell.change for cell in asked))
     told = [f"{cell.test}: {cell.settles}" for cell in asked if cell.test and cell.settles]
@@ -141,24 +157,22 @@ def _by_numbers(
     if not places:
         return None
     own = {place.family: own_part(place.family, item, view) for place in places}
-    findings = {
-        place.name: max(
-            judge_one(place.name, own[place.family], duties[place.name], view),
-            key=lambda finding: finding.verdict,
-        )
-        for place in places
-    }
-    worst_of = max(findings.values(), key=lambda finding: finding.verdict)
+    findings = [
+        finding for place in places for finding in judge_one(place.name, own[place.family], duties[place.name], view)
+    ]
+    # Of findings alike what a contact breaks tells most.
+    worst_of = max(findings, key=lambda finding: (finding.verdict, finding.rule == BREAKS))
     entries = [filled[place.name] for place in places if place.name in filled]
     instead = "; ".join(dict.fromkeys(_named(entry) for entry in entries if entry.origin != "donor"))
-    reason = worst_of.sentence + (f" Find out: {worst_of.datum}." if worst_of.datum else "")
+    lacking = dict.fromkeys(f.datum for f in findings if f.verdict == worst_of.verdict and f.datum)
+    reason = worst_of.sentence + (f" Find out: {'; '.join(lacking)}." if lacking else "")
     kept = [entry for entry in entries if entry.origin == "donor"]
     verdict = WORDS[worst_of.verdict]
     if kept and len(kept) < len(entries):
         gone = dict.fromkeys(entry.place.circuit for entry in entries if entry.origin != "donor")
         reason = f"{len(kept)} of {len(entries)} runs stay; renew the others, in the {', '.join(gone)}. {reason}"
         verdict = "stays if"
-    test = BENCH if verdict == "test first" else ""
+    test = (OPENED if worst_of.rule == BREAKS else BENCH) if verdict == "test first" else ""
     return DonorVerdict(item.name, item.kind, item.keep, verdict, reason, instead, test=test)
 
 
@@ -175,5 +189,5 @@ def _named(entry: Filled) -> str:
 def _instead(item: Item, filled: Mapping[str, Filled]) -> str:
     """Name the part bought in its stead, where the loom has a place of its kind."""
     names = {"key switch": "key switch", "kill switch": "stop switch", "flasher": "flasher", "fuse box": "fuse box"}
-    entry = filled.get(names.get(item.kind, ""))
+    entry = filled.get(names.get(item.kind, f"switch {item.name}"))
     return _named(entry) if entry else ""

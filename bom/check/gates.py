@@ -4,26 +4,40 @@ from collections.abc import Sequence
 
 from bom.judge.loom_view import LoomView
 from bom.read.donor_matrix import GATES, VERDICTS, Cell, Matrix
-from bom.read.job import Load
+from bom.read.job import Donor, Load
+
+# On a mixed bike the coils bear on these too: ignition grounded in off, and lamp leads that start at the coils.
+MIXED_KINDS = ("key switch", "kill switch", "loom", "fuse box")
 
 
-def open_gates(view: LoomView, loads: Sequence[Load]) -> tuple[str, ...]:
-    """List the gates that this bike goes through, as far as they bear on these loads, in their order."""
+def open_gates(view: LoomView, loads: Sequence[Load], kind: str = "") -> tuple[str, ...]:
+    """List the gates that this bike goes through, as far as they bear on a kind and its loads, in their order."""
     job = view.facts.job
-    converter = view.parts.get("converter")
     wish = job.wishes.two_wire
     wired = wish is True and job.donor.lamp_return == "frame"
     holds = {
         "always": True,
-        "common minus": converter is not None and converter.word("isolated")[0] != "yes",
+        "common minus": is_common_minus(view),
         "positive earth": job.donor.earth == "positive",
         "6 V": job.donor.supply == "6 V",
-        "AC-lit": job.donor.lighting == "AC",
+        "AC-lit": job.donor.lighting == "AC" or _is_mixed_in(job.donor, loads, kind),
         "LED lamps": any(load.kind == "LED" for load in loads),
         "key at pack volts": view.facts.key_at_pack,
         "two-wire": wired,
+        "electronic": job.donor.switchgear == "electronic",
     }
     return tuple(gate for gate in GATES if holds[gate])
+
+
+def is_common_minus(view: LoomView) -> bool:
+    """Tell whether the converter joins pack minus and 12 V minus, or may."""
+    converter = view.parts.get("converter")
+    return converter is not None and converter.word("isolated")[0] != "yes"
+
+
+def _is_mixed_in(donor: Donor, loads: Sequence[Load], kind: str) -> bool:
+    """Tell whether the coils of a mixed bike bear on a kind, or fed one of its loads."""
+    return donor.lighting == "mixed" and (kind in MIXED_KINDS or any(map(donor.fed_by_coils, loads)))
 
 
 def cells_of(matrix: Matrix, kind: str, gates: Sequence[str]) -> tuple[Cell, ...]:

@@ -1,7 +1,7 @@
 """A donor item described as a part of its family, so that the same rules judge it."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from functools import partial
 from math import nan
 
@@ -19,9 +19,13 @@ from bom.trace import Trace
 
 SERVED = "served in the donor"
 SAID = "as the job says"
+# Where the battery fed the lamps a brake switch closes to light; in an ignition's return it may open to.
+CLOSES = "assumed: on a battery it closes when braking, common practice"
 COUNTED = "counted, as the job says"
 # A contact that opened its own horn or coil for years may go on opening it: any time constant of the 12 V side.
 SERVED_MS = 100.0
+# A contact tried on 13.5 V with its own load is taken to break it at the highest volts of the rail (common practice).
+TRIED_TO_V = 14.4
 NOMINAL_V = {"6 V": 6.0, "12 V": 12.0}
 # A cable of a nominal area has up to 12 % less copper: ISO 6722-1 resistance limits, from memory.
 NOMINAL_OVER_COPPER = 1.12
@@ -36,6 +40,7 @@ class Service:
     amps     running, None where it is not known
     rush     cold filaments it closed on, over its running amps
     told     where what it proves comes from, by column
+    on_battery  the donor's battery fed its stop lamp, not the coils
     """
 
     nominal_v: float
@@ -43,6 +48,7 @@ class Service:
     amps: float | None
     rush: float
     told: Mapping[str, Trace] = field(default_factory=dict)
+    on_battery: bool = True
 
     @property
     def at_rail(self) -> bool:
@@ -52,6 +58,10 @@ class Service:
 
 def served(item: Item, job: JobFile, margins: Margins) -> Service:
     """Work out what an item served: as said, else the loads it fed in a DC donor."""
+    return replace(_served(item, job, margins), on_battery=job.donor.lighting != "AC")
+
+
+def _served(item: Item, job: JobFile, margins: Margins) -> Service:
     nominal_v = NOMINAL_V[job.donor.supply]
     volts_v = round(nominal_v * margins.served_volts_fraction, 6)
     if item.served is not None:
@@ -60,7 +70,8 @@ def served(item: Item, job: JobFile, margins: Margins) -> Service:
         return Service(nominal_v, volts_v, item.served, margins.cold_filament if item.feeds else 1.0, told)
     loads = {load.name: load for load in job.loads}
     fed = [loads[name] for name in item.feeds if name in loads]
-    if job.donor.lighting == "AC" or not fed or any(load.fit == "new" and load.was is None for load in fed):
+    unknown = any(job.donor.fed_by_coils(load) or (load.fit == "new" and load.was is None) for load in fed)
+    if not fed or unknown or job.donor.switchgear == "electronic":  # whose switches carried milliamps
         return Service(nominal_v, volts_v, None, 1.0)
     entries = [load_amps(as_it_was(load), margins.rail_volts) for load in fed]
     amps = sum(entry.amps for entry in entries)
@@ -116,6 +127,8 @@ def _known(item: Item, service: Service) -> dict[str, tuple[float | str, str]]:
         "area_mm2": item.wire,
     }
     known |= {name: (value, item.evidence) for name, value in said.items() if value is not None}
+    if item.tested is not None and (item.dc_volts or 0.0) < TRIED_TO_V:
+        known["dc_volts_v"] = (TRIED_TO_V, "measured")
     if item.pins is not None:
         known["pins"] = (float(item.pins), SAID)
     if item.wire is not None:
@@ -125,6 +138,8 @@ def _known(item: Item, service: Service) -> dict[str, tuple[float | str, str]]:
         known["contact"] = (item.contact, SAID)
     elif item.kind == "key switch" and service.amps is not None:
         known["contact"] = ("opens to stop", SERVED)  # it fed loads, so it makes when on
+    elif item.kind == "brake switch" and service.on_battery:
+        known["contact"] = ("closes when braking", CLOSES)
     known["kind"] = (item.kind, SAID)
     return known | _flasher(item, service) if item.kind == "flasher" else known
 
@@ -165,7 +180,7 @@ def _loom_wire(area_mm2: float, mohm_per_m: float) -> dict[str, tuple[float | st
 
 
 def _points(part: str, item: Item, service: Service) -> list[dict[str, object]]:
-    """Give the breaking points of a donor contact: what is printed, and what it served."""
+    """Give the breaking points of a donor contact: what is printed, what it served, and what it opened on the bench."""
     base = {"part_id": part, "time_constant_ms": 1.0, "direction": "forward"}
     points: list[dict[str, object]] = []
     if item.breaks is not None and item.dc_volts is not None:
@@ -173,4 +188,7 @@ def _points(part: str, item: Item, service: Service) -> list[dict[str, object]]:
     if service.amps is not None and service.at_rail:
         served_point = {"volts_v": service.volts_v, "breaks_a": service.amps, "evidence": SERVED}
         points.append({**base, **served_point, "time_constant_ms": SERVED_MS})
+    if item.tested is not None:
+        tried = {"volts_v": TRIED_TO_V, "breaks_a": item.tested, "evidence": "measured"}
+        points.append({**base, **tried, "time_constant_ms": SERVED_MS})
     return points

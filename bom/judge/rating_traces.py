@@ -3,6 +3,8 @@
 Each looks at the first part alone: who asks asks about one part.
 """
 
+from collections.abc import Mapping
+
 import numpy as np
 
 from bom.duties.model import Duty
@@ -12,10 +14,23 @@ from bom.read.margins import Margins
 from bom.span import Span
 from bom.trace import Fact, Origin, Step, step
 
+# Ways of knowing that somebody else than this workshop stands behind, in print.
+PRINTED = ("data sheet", "marked")
 
-def breaking(parts: Parts, volts: Span, time_constant: Span, wanted: tuple[str, ...]) -> Step:
+
+def counted_points(parts: Parts, index: int, wanted: tuple[str, ...], *, by_print: bool) -> list[Mapping[str, object]]:
+    """List the breaking points of one part that count; by_print: of the donor's own, those that are printed."""
+    only_print = by_print and parts.is_donor(index)
+    return [
+        row
+        for row in parts.rows("breaking_points", parts.ids[index])
+        if row["direction"] in wanted and (not only_print or row["evidence"] in PRINTED)
+    ]
+
+
+def breaking(parts: Parts, volts: Span, time_constant: Span, wanted: tuple[str, ...], *, by_print: bool) -> Step:
     """Show the greatest printed amps at no fewer volts and no shorter time constant."""
-    rows = [row for row in parts.rows("breaking_points", parts.ids[0]) if row["direction"] in wanted]
+    rows = counted_points(parts, 0, wanted, by_print=by_print)
     table = sorted(
         (_number(row["volts_v"]), _number(row["time_constant_ms"]), _number(row["breaks_a"])) for row in rows
     )

@@ -26,19 +26,19 @@ def _value(row: object, name: str) -> float:
     return float(row[name])  # type: ignore[index]
 
 
-def breaking_amps(parts: Parts, *, volts: Span, time_constant: Span, reverse: bool) -> Rating:
+def breaking_amps(parts: Parts, *, volts: Span, time_constant: Span, reverse: bool, by_print: bool = False) -> Rating:
     """Amps each part may break at these volts or higher and this time constant or longer.
 
-    NaN where no printed point covers the duty; a point without a time constant covers none.
+    NaN where no printed point covers the duty; a point without a time constant covers none. by_print: of the donor's
+    own part only what is printed counts.
     """
     wanted = ("reverse", "both") if reverse else ("forward", "both")
     volts_v, time_constant_ms = volts.high, time_constant.high
     best = []
-    for part in parts.ids:
+    for index in range(len(parts)):
         printed = [
             ((_value(row, "volts_v"), _value(row, "breaks_a"), _value(row, "time_constant_ms")), str(row["evidence"]))
-            for row in parts.rows("breaking_points", part)
-            if row["direction"] in wanted
+            for row in traces.counted_points(parts, index, wanted, by_print=by_print)
         ]
         covered = [
             (point[1], evidence)
@@ -46,7 +46,8 @@ def breaking_amps(parts: Parts, *, volts: Span, time_constant: Span, reverse: bo
             if covers(point=point, voltage_v=volts_v, time_constant_ms=time_constant_ms)
         ]
         best.append(max(covered, default=(np.nan, "no printed point")))
-    return replace(_rating(best), trace=partial(traces.breaking, parts, volts, time_constant, wanted))
+    traced = partial(traces.breaking, parts, volts, time_constant, wanted, by_print=by_print)
+    return replace(_rating(best), trace=traced)
 
 
 def _rating(points: Sequence[tuple[float, str]]) -> Rating:

@@ -3,6 +3,7 @@
 from dataclasses import dataclass, replace
 
 from bom.loom.builder import Builder
+from bom.loom.earth_side import Home, bridges_home, home_of, split, wires_home
 from bom.loom.model import FAR_SIDE, Bridge
 from bom.read.job import Item, Load
 
@@ -16,12 +17,16 @@ WAYS = {"dip switch": (" dip", " main"), "indicator switch": SIDES}
 
 @dataclass(frozen=True)
 class Branch:
-    """Loads of one circuit that one set of switches feeds and that lie at the end of one run."""
+    """Loads of one circuit that one set of switches feeds and that lie at the end of one run.
+
+    home  their way home, where switches lie in it
+    """
 
     circuit: str
     loads: tuple[Load, ...]
     stages: tuple[tuple[Item, ...], ...]
     flashes: bool
+    home: Home | None = None
 
     @property
     def run(self) -> str:
@@ -61,11 +66,11 @@ def lay_out_branches(build: Builder, circuit: str, fuse: str, loads: list[Load],
     The drop allowed is shared over the longest way there and back, with a tail at every stage.
     """
     laid = []
-    for branch in _branches(build, circuit, loads):
-        out, back = _way_out(build, branch, f"{fuse} out"), _way_back(build, branch) if returns else []
-        _splice_lamps(build, branch, out[-1], back)
+    for branch in _branches(build, circuit, loads, returns=returns):
+        out, back = _way_out(build, branch, f"{fuse} out"), _way_back(build, branch, returns=returns)
+        _splice_lamps(build, branch, out[-1], back[0] if back else [])
         _bridge(build, branch, out[-1], returns=returns)
-        laid.append((branch, [*out, back] if back else out))
+        laid.append((branch, [*out, *back]))
     whole_m = max(sum(_longest_m(level) + build.margin_m("tail_m") for level in levels) for _, levels in laid)
     served = _served(laid)
     for branch, levels in laid:
@@ -101,6 +106,7 @@ def _bridge(build: Builder, branch: Branch, feeds: list[Piece], *, returns: bool
             )
             if bridge.name not in known:
                 build.bridges.append(replace(bridge, loads=tuple(item.feeds)))
+    build.bridges += [bridge for bridge in bridges_home(branch.home) if bridge.name not in known] if branch.home else []
     ends = {piece.end for piece in feeds}
     for load in branch.loads:
         left, right = (f"{branch.label} plus{side}" for side in SIDES)
@@ -112,9 +118,10 @@ def _bridge(build: Builder, branch: Branch, feeds: list[Piece], *, returns: bool
         for end in dict.fromkeys(piece.end for piece in feeds):
             way = end.removeprefix(f"{branch.label} plus")
             gate = FAR_SIDE if way == SIDES[1] and _has_telltale_between(build) else f"lit{way}"
-            build.bridges.append(
-                Bridge(f"{load.name}{way}", "load", end, back if returns else "frame", "", gate, (load.name,))
-            )
+            for home in branch.home.ways if branch.home else ("",):
+                ends_at = f"{back}{home}" if returns or branch.home else "frame"
+                lit = f"lit{home}" if home else gate
+                build.bridges.append(Bridge(f"{load.name}{way}{home}", "load", end, ends_at, "", lit, (load.name,)))
 
 
 def _has_telltale_between(build: Builder) -> bool:
@@ -143,12 +150,17 @@ def _longest_m(level: list[Piece]) -> float:
     return max(piece.length_m for piece in level)
 
 
-def _way_back(build: Builder, branch: Branch) -> list[Piece]:
-    """Bring the lamps' minus home; a light in another load's lamp returns with that."""
-    if not branch.shells:
+def _way_back(build: Builder, branch: Branch, *, returns: bool) -> list[list[Piece]]:
+    """Bring the lamps' minus home, through switches where they lie there.
+
+    A light in another load's lamp returns with that; one without switches, on the frame, needs no wire.
+    """
+    if branch.shells and branch.home:
+        return [[Piece(*piece) for piece in level] for level in wires_home(branch.home)]
+    if not branch.shells or not returns:
         return []
     ends = (f"{branch.label} minus", "12 V rail minus")
-    return [Piece(f"wire from the {branch.label}", *ends, _run_m(build, branch.run))]
+    return [[Piece(f"wire from the {branch.label}", *ends, _run_m(build, branch.run))]]
 
 
 def _splice_lamps(build: Builder, branch: Branch, feeds: list[Piece], back: list[Piece]) -> None:
@@ -160,15 +172,19 @@ def _splice_lamps(build: Builder, branch: Branch, feeds: list[Piece], back: list
             build.splice(f"{point} splice", point, branch.circuit, RUN_ZONE[branch.run], leads=count)
 
 
-def _branches(build: Builder, circuit: str, loads: list[Load]) -> list[Branch]:
+def _branches(build: Builder, circuit: str, loads: list[Load], *, returns: bool) -> list[Branch]:
     """Group loads that share their switches, their flasher and their run."""
     grouped: dict[tuple[tuple[str, ...], bool, str], list[Load]] = {}
     for load in loads:
         switches = tuple(item.name for stage in _stages(build, load) for item in stage)
         grouped.setdefault((switches, "indicate" in load.on, load.run), []).append(load)
-    return [
-        Branch(circuit, tuple(group), _stages(build, group[0]), flashes) for (_, flashes, _), group in grouped.items()
-    ]
+    branches = []
+    for (_, flashes, run), group in grouped.items():
+        live, earth = split(_stages(build, group[0]))
+        branch = Branch(circuit, tuple(group), live, flashes)
+        home = home_of(build, circuit, branch.label, run, earth, wired=returns) if earth else None
+        branches.append(replace(branch, home=home))
+    return branches
 
 
 def _stages(build: Builder, load: Load) -> tuple[tuple[Item, ...], ...]:

@@ -63,7 +63,7 @@ class Builder:
         """Add a place, for a part to be bought or for a donor item that may stay, and return its name."""
         if name in self.places:
             raise ValueError(f"two places are named {name}")
-        kept = item if item and item.keep != "no" else None
+        kept = item if item and item.may_stay else None
         self.places[name] = Place(
             name,
             family,

@@ -4,7 +4,7 @@ from bom.arrangement import AT_PACK
 from bom.loom.branches import RUN_ZONE, SWITCHES, lay_out_branches
 from bom.loom.builder import Builder
 from bom.loom.control import lay_out_control
-from bom.read.job import Load
+from bom.read.job import JobFile, Load
 
 METER_FEED = "meter feed"  # circuit that only a meter which runs on 12 V needs
 
@@ -37,9 +37,14 @@ def circuit_of(load: Load) -> str:
 
 
 def two_wire(build: Builder) -> bool:
+    """Tell whether lamps return by wire."""
+    return is_wired(build.job)
+
+
+def is_wired(job: JobFile) -> bool:
     """Tell whether lamps return by wire: as the builder says, else as the donor has it."""
-    wish = build.job.wishes.two_wire
-    return build.job.donor.lamp_return == "wire" if wish is None else wish
+    wish = job.wishes.two_wire
+    return job.donor.lamp_return == "wire" if wish is None else wish
 
 
 def _supply(build: Builder) -> None:

@@ -9,6 +9,8 @@ from typing import Any
 
 from bom import __version__
 from bom.build import Build
+from bom.check.donor_gates import donor_type
+from bom.check.gates_text import gates_data
 from bom.choose.filled import Filled, Hole
 from bom.duties.budget import Budget
 from bom.judge.verdict import Verdict
@@ -38,6 +40,8 @@ def record(session: Session) -> str:
         "holes": [_hole(hole) for hole in build.holes],
         "findings": [vars(finding) for finding in build.findings],
         "donor": [vars(item) for item in build.donor],
+        "donor_gates": gates_data(build),
+        "donor_type": donor_type(build.facts.job),
         "bill": {
             "currency": build.bill.currency,
             "total": build.bill.total,

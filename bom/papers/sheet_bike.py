@@ -5,6 +5,7 @@ from math import isnan
 from bom.build import Build
 from bom.check.donor import DonorVerdict
 from bom.judge.verdict import Verdict
+from bom.papers.donor_gate_rows import write_donor_gates
 from bom.papers.looks import ALARM, AMPS, BOLD, COUNT, NOTE, SECTION, VERDICT_LOOKS, WHOLE
 from bom.papers.page import Heading, Page
 from bom.papers.wire_rows import WireRow, wire_rows
@@ -53,7 +54,7 @@ WIRES = (
 
 
 def write_donor(page: Page, build: Build) -> None:
-    """Write what becomes of each donor item."""
+    """Write what becomes of each donor item, and the gates under them."""
     page.put(1, 1, "Donor: stays, stays if, goes, test first", SECTION)
     page.line(
         2,
@@ -67,6 +68,7 @@ def write_donor(page: Page, build: Build) -> None:
     for row, item in enumerate(build.donor, start=4):
         page.row(row, _donor_cells(item), DONOR)
         page.put(row, 4, item.verdict, DONOR_LOOKS.get(item.verdict, BOLD))
+    write_donor_gates(page, 5 + len(build.donor), build)
 
 
 def _donor_cells(item: DonorVerdict) -> tuple[object, ...]:

@@ -8,6 +8,7 @@ from bom.errors import Fault
 from bom.physics.pack import CHEMISTRIES
 from bom.read.job import MOST_PACK_V, Controller, Pack
 from bom.read.locate import Lines
+from bom.read.side_faults import side_faults
 
 
 @dataclass
@@ -36,6 +37,7 @@ def name_faults(file: str, data: Mapping[str, object], lines: Lines) -> list[Fau
         _feeds(finder, items, load_names, known)
         _shared_lamps(finder, loads, known)
     _telltales(finder, loads, items)
+    side_faults(finder.add, loads, items)
     _kinds(finder, items)
     return finder.faults
 

@@ -12,7 +12,7 @@ from bom.read.tables import read_table
 
 VERDICTS = ("stays", "stays if", "test first", "goes")  # worst last
 # The gates, in the order a builder walks them; "always" is the plain case: 12 V DC, negative earth, filaments,
-# lamps that return through the frame, an isolated converter, the key at 12 V.
+# lamps that return through the frame, an isolated converter, the key at 12 V, switches that carry the lamps' own amps.
 GATES = (
     "always",
     "common minus",
@@ -22,6 +22,7 @@ GATES = (
     "LED lamps",
     "key at pack volts",
     "two-wire",
+    "electronic",
 )
 LAMP_KINDS = ("head lamp", "tail lamp", "indicators", "dash lamps")
 

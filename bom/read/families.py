@@ -250,6 +250,7 @@ FAMILIES: tuple[Family, ...] = (
                 "brake switch",
                 required=True,
             ),
+            _choice("contact", "closes when braking", "opens when braking"),
             *_numbers("dc_volts_v", "carry_a", "make_a", "lead_mm2"),
         ),
     ),

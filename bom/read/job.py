@@ -1,6 +1,7 @@
 """The job file: what a builder may say about one bike, and what is assumed where they do not."""
 
 import datetime
+from collections.abc import Iterator
 from typing import Annotated, Literal
 
 from pydantic import AfterValidator, Field, model_validator
@@ -122,9 +123,24 @@ class Motor(Section):
     back_emf: Volts | None = Field(None, description="highest volts it makes by itself, at top speed downhill")
 
 
+# Donor items that open a current.
+CONTACTS = (
+    "key switch",
+    "kill switch",
+    "start button",
+    "horn button",
+    "light switch",
+    "dip switch",
+    "indicator switch",
+    "brake switch",
+    "side-stand switch",
+    "clutch switch",
+)
+# Switches that some bikes have in the return of their loads.
+SIDED = ("horn button", "start button", "brake switch", "light switch", "dip switch")
 # Keys of a donor item that mean something for some kinds only.
 ITEM_KEYS = {
-    "contact": ("key switch", "kill switch"),
+    "contact": ("key switch", "kill switch", "brake switch"),
     "watts_min": ("flasher",),
     "watts_max": ("flasher",),
     "pins": ("flasher",),
@@ -136,6 +152,8 @@ ITEM_KEYS = {
     "wire": ("loom",),
     "at": ("brake switch",),
     "relay": ("kill switch",),
+    "tested": CONTACTS,
+    "side": SIDED,
 }
 
 
@@ -165,6 +183,7 @@ ItemKind = Literal[
     "neutral switch",
     "oil switch",
     "side-stand switch",
+    "clutch switch",
     "earth strap",
 ]
 
@@ -176,8 +195,14 @@ class Item(Section):
     kind: ItemKind = Field(description="what it is")
     keep: Keep = Field("if it passes", description="kept when the rules pass it")
     feeds: list[str] = Field([], description="names of the loads it switches")
-    contact: Literal["opens to stop", "closes to stop"] | None = Field(None, description="kill and key switches only")
+    contact: Literal["opens to stop", "closes to stop", "closes when braking", "opens when braking"] | None = Field(
+        None,
+        description="kill and key switches: opens or closes to stop; brake switches: closes or opens when braking",
+    )
     at: Literal["bar", "rear"] | None = Field(None, description="brake switches: where it sits; unsaid, at the rear")
+    side: Literal["live", "earth"] | None = Field(
+        None, description="switches: before its loads or in their return; unsaid, it is laid before them"
+    )
     contacts: int | None = Field(None, ge=1, le=12, description="separate contacts of a switch, as measured")
     dc_volts: Volts | None = Field(None, description="printed or measured DC volts")
     carries: Amps | None = Field(None, description="printed or measured amps")
@@ -202,33 +227,68 @@ class Item(Section):
     )
     served: Amps | None = Field(None, description="amps the donor asked of it for years at its own volts")
     wire: Area | None = Field(None, description="looms: copper area of its lamp wires")
+    held: bool | None = Field(
+        None, description="its bench test was passed; false: it goes. Only with reading; settles what is to be tested"
+    )
+    reading: str = Field("", description="what was read, and by which method; only with held")
+    tested: Amps | None = Field(
+        None, description="contacts: amps opened 20 times on 13.5 V DC with their own load; only with held = true"
+    )
+
+    @property
+    def may_stay(self) -> bool:
+        """Tell whether it may stand in the loom: the builder wants it, and no bench test was failed."""
+        return self.keep != "no" and self.held is not False
 
     @model_validator(mode="after")
-    def _has_nothing_without_effect(self) -> "Item":
-        for key, kinds in ITEM_KEYS.items():
-            if getattr(self, key) is not None and self.kind not in kinds:
-                raise ValueError(f"Leave out {key}: it is asked of a {' or '.join(kinds)} only.")
+    def _has_keys_that_go_together(self) -> "Item":
+        slips = [*self._without_effect(), *self._of_its_test(), *self._of_its_window()]
+        if slips:
+            raise ValueError(" ".join(slips))  # all at once
         return self
 
-    @model_validator(mode="after")
-    def _has_windows_that_open(self) -> "Item":
+    def _without_effect(self) -> Iterator[str]:
+        for key, kinds in ITEM_KEYS.items():
+            if getattr(self, key) is not None and self.kind not in kinds:
+                yield f"Leave out {key}: it is asked of a {' or '.join(kinds)} only."
+        ends = "when braking" if self.kind == "brake switch" else "to stop"
+        if self.contact is not None and self.kind in ITEM_KEYS["contact"] and not self.contact.endswith(ends):
+            yield f'Write contact = "opens {ends}" or "closes {ends}" for a {self.kind}.'
+
+    def _of_its_test(self) -> Iterator[str]:
+        if (self.held is None) == bool(self.reading.strip()):
+            yield "Give held (true or false) and reading (what was read, by which method) together."
+        if self.tested is not None and not self.held:
+            yield "Give tested only with held = true and its reading."
+        if self.held is False and self.keep == "yes":
+            yield 'Write keep = "no": by its reading it did not hold.'
+
+    def _of_its_window(self) -> Iterator[str]:
         for low, high in (("watts_min", "watts_max"), ("supply_min", "supply_max")):
             least, most = getattr(self, low), getattr(self, high)
             if least is not None and most is not None and most <= least:
-                raise ValueError(f"Write {high} above {low}, which is {least:g}.")
+                yield f"Write {high} above {low}, which is {least:g}."
         if self.senses == "nothing" and self.watts_min is not None:
-            raise ValueError('Leave out watts_min, or write senses = "load": what senses nothing needs no watts.')
-        return self
+            yield 'Leave out watts_min, or write senses = "load": what senses nothing needs no watts.'
 
 
 class Donor(Section):
     """The bike as found."""
 
     supply: Literal["6 V", "12 V"] = Field(description="of its battery or lamps")
-    lighting: Literal["AC", "DC"] = Field("DC", description="what fed the lamps")
+    lighting: Literal["AC", "mixed", "DC"] = Field(
+        "DC", description="what fed the lamps; mixed: head and tail lamp from the coils, the rest from the battery"
+    )
+    switchgear: Literal["mechanical", "electronic"] = Field(
+        "mechanical", description="electronic: its switches tell a module on a bus, which feeds the lamps"
+    )
     earth: Literal["negative", "positive", "none"] = Field("negative", description="pole on the frame")
     lamp_return: Literal["frame", "wire"] = Field("frame", description="how lamp current comes back")
     items: list[Item] = Field([], description="its electrical parts")
+
+    def fed_by_coils(self, load: "Load") -> bool:
+        """Tell whether a load ran on alternating current: on a mixed bike the lamps that burn by night."""
+        return self.lighting == "AC" or (self.lighting == "mixed" and load.burns_by_night)
 
 
 class Load(Section):
@@ -271,6 +331,11 @@ class Load(Section):
         if self.kind == "LED":
             return self.category in LEDS and self.power is not None and self.power <= LEDS[self.category].watts
         return self.kind == "filament" and (self.category, self.power) in FILAMENTS
+
+    @property
+    def burns_by_night(self) -> bool:
+        """Tell whether it is a lamp that burns by night; one that burns whenever the bike is ridden does."""
+        return self.kind in ("filament", "LED") and bool({"night", "riding"} & set(self.on))
 
     @property
     def is_telltale(self) -> bool:

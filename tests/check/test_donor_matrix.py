@@ -21,38 +21,40 @@ from bom.read.job import ItemKind, JobFile
 Converted = Callable[..., Build]
 WORDS = {"S": "stays", "C": "stays if", "T": "test first", "G": "goes"}
 
-# kind: always, common minus, positive earth, 6 V, AC-lit, LED lamps, key at pack volts, two-wire
+# kind: always, common minus, positive earth, 6 V, AC-lit, LED lamps, key at pack volts, two-wire,
+# electronic
 EXPECTED = {
-    "key switch": "SSSTCSGS",
-    "kill switch": "SSCTCSSC",
-    "start button": "CCCTCCCC",
-    "light switch": "SSSTCSSS",
-    "dip switch": "SSCTCCSS",
-    "indicator switch": "SSSTSSSS",
-    "horn button": "SSSTSSSC",
-    "brake switch": "SCCTCSSS",
-    "flasher": "SSTGTGSS",
-    "horn": "SSSGTSSC",
-    "head lamp": "SSSGCCSC",
-    "tail lamp": "SSCGCCSC",
-    "indicators": "SSCGSCSC",
-    "dash lamps": "SSCGCCSC",
-    "fuse box": "CCCCCCCC",
-    "regulator": "GGGGGGGG",
-    "alternator": "GGGGGGGG",
-    "ignition": "GGGGGGGG",
-    "starter relay": "GGGGGGGG",
-    "starter motor": "GGGGGGGG",
-    "battery": "GGGGGGGG",
-    "ammeter": "GGGGGGGG",
-    "oil switch": "GGGGGGGG",
-    "rev counter": "GGGGGGGG",
-    "fuel gauge": "CCCCCCCC",
-    "speedometer": "CCCCCCCC",
-    "neutral switch": "CCCCCCCC",
-    "side-stand switch": "CCCTCCCC",
-    "loom": "CCCCCCCG",
-    "earth strap": "CCCCCCCG",
+    "key switch": "SSSTCSGSC",
+    "kill switch": "SSCTCSSCC",
+    "start button": "CCCTCCCCC",
+    "light switch": "SSSTCSSST",
+    "dip switch": "SSCTCCSST",
+    "indicator switch": "SSSTSSSST",
+    "horn button": "SSSTSSSCC",
+    "brake switch": "SCCTCSSSC",
+    "flasher": "SSTGTGSSG",
+    "horn": "SSSGTSSCC",
+    "head lamp": "SSSGCCSCC",
+    "tail lamp": "SSCGCCSCC",
+    "indicators": "SSCGSCSCC",
+    "dash lamps": "SSCGCCSCG",
+    "fuse box": "CCCCCCCCC",
+    "regulator": "GGGGGGGGG",
+    "alternator": "GGGGGGGGG",
+    "ignition": "GGGGGGGGG",
+    "starter relay": "GGGGGGGGG",
+    "starter motor": "GGGGGGGGG",
+    "battery": "GGGGGGGGG",
+    "ammeter": "GGGGGGGGG",
+    "oil switch": "GGGGGGGGG",
+    "rev counter": "GGGGGGGGG",
+    "fuel gauge": "CCCCCCCCG",
+    "speedometer": "CCCCCCCCG",
+    "neutral switch": "CCCCCCCCC",
+    "side-stand switch": "CCCTCCCCT",
+    "clutch switch": "CCCTCCCCT",
+    "loom": "CCCCCCCGG",
+    "earth strap": "CCCCCCCGC",
 }
 CELLS = [(kind, gate, WORDS[letter]) for kind, row in EXPECTED.items() for gate, letter in zip(GATES, row, strict=True)]
 
@@ -127,3 +129,26 @@ def test_a_table_with_slips_says_them_all(tmp_path: Path) -> None:
     told = " ".join(str(fault) for fault in faults)
     for slip in ("once", "key swich", "allways", "remains", "ammeter"):
         assert slip in told
+
+
+def test_a_mixed_bike_asks_of_its_lamps_what_an_alternating_one_asks(converted: Converted) -> None:
+    """Trade: small bikes feed head and tail lamp from the coils, signals and horn from the battery."""
+    build = converted("street-72", {"donor.lighting": "mixed"})
+    told = {item.name: item for item in build.donor}
+    for name in ("headlamp", "tail lamp", "dash lamps", "ignition lock", "loom"):
+        assert told[name].verdict in ("stays if", "goes"), name
+        assert told[name].change, name
+    assert told["light switch"].verdict == "test first"  # what it carried of alternating current proves nothing
+    assert told["horn"].verdict == told["stop lamp"].verdict == told["horn button"].verdict == "stays"
+    assert told["flasher can"].gate == ""
+    rule = {f.subject: f.offered for f in build.findings if f.rule == "donor-loads-suit-the-rail"}
+    assert (rule["headlamp"], rule["horn"]) == ("12 V AC", "12 V DC")
+
+
+def test_electronic_switchgear_served_milliamps(converted: Converted) -> None:
+    """Trade: a switch that told a module of the lamps never carried them, whatever it feeds in the new loom."""
+    build = converted("street-72", {"donor.switchgear": "electronic"})
+    told = {item.name: item for item in build.donor}
+    assert told["light switch"].verdict == told["horn button"].verdict == "test first"
+    assert told["flasher can"].verdict == told["loom"].verdict == "goes"
+    assert (told["headlamp"].verdict, told["headlamp"].gate) == ("stays if", "electronic")

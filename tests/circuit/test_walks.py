@@ -275,3 +275,11 @@ def test_a_converter_that_sleeps_is_no_step_of_the_waking_order(converted: Conve
     assert waking is not None
     assert [step.what for step in waking.steps] == ["pack volts stand at the converter"]
     assert "converter" in {stuck.waits_for for stuck in waking.stuck}
+
+
+def test_a_brake_switch_in_the_return_leaves_the_stop_lamp_dark_when_its_lead_is_off(converted: Converted) -> None:
+    """Worked: the lamp's only way home is the switch's lead; with it off 12 V stands at both ends of the lamp."""
+    build = converted("street-72", {"donor.items.front brake switch.side": "earth"})
+    assert "stop lamp" in _opened(build, "wire from the stop lamp").dark
+    assert "stop lamp" in _opened(build, "signals rear circuit from the front brake switch").dark
+    assert _verdicts(build, "states-stand") == {Verdict.PASS}

@@ -63,3 +63,16 @@ def test_both_arrangements_are_compared(papers: Session, kept: Any) -> None:
     assert kept["arrangements"][0]["counts"]["fail"] == sum(
         entry["verdict"] == "fail" for entry in (*kept["findings"], *kept["holes"])
     )
+
+
+def test_the_gates_are_those_of_the_build(papers: Session, kept: Any) -> None:
+    assert [entry["name"] for entry in kept["donor_gates"]][:2] == ["isolation", "earth"]
+    assert len(kept["donor_gates"]) == 10
+    assert {key for entry in kept["donor_gates"] for key in entry} == {
+        "name",
+        "question",
+        "answer",
+        "follows",
+        "verdict",
+    }
+    assert kept["donor_type"].startswith("12 V")

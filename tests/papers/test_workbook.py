@@ -258,3 +258,17 @@ def test_key_arrangements_say_what_the_contact_makes_and_breaks(book: Workbook) 
     assert any(float(volts.removesuffix(" V")) > 40 for volts in opens)
     assert str(rows["stays on when parked"][0]).split(",")[0].endswith("mA")
     assert any("welds shut" in str(cell) for cell in rows["what fails, and how"])
+
+
+def test_the_gates_stand_under_the_donor_s_items(papers: Session, shown: Workbook) -> None:
+    from bom.check.donor_gates import donor_gates
+
+    rows = [row for row in shown["Donor"].iter_rows(values_only=True) if row[0]]
+    names = [row[0] for row in rows]
+    gates = donor_gates(papers.build)
+    first = names.index("isolation")
+    assert first > names.index(papers.build.donor[-1].name)
+    assert names[first : first + 10] == [gate.name for gate in gates]
+    for row, gate in zip(rows[first:], gates, strict=False):
+        assert (row[1], row[4], row[5]) == (gate.question, gate.answer, gate.follows)
+        assert gate.verdict.word in str(row[3])

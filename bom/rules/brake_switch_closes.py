@@ -1,0 +1,26 @@
+"""A brake switch must close when braking.
+
+Asks:     its contact closes when braking.
+Why:      some old bikes lit the stop lamp through the ignition's return: their switch opens to light, and in a lamp
+          circuit that lamp burns until you brake.
+Cure:     a switch that closes when braking, or a changeover relay that inverts it.
+Ignores:  what the controller's brake input wants; it has leads of its own.
+Source:   common practice, no source.
+"""
+
+from bom.duties.model import Duty
+from bom.judge.compare import Judgement, is_word
+from bom.judge.rule import PartRule
+from bom.parts import Parts
+from bom.read.margins import Margins
+
+
+def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
+    """Look at the contact of a brake switch, not of other switches."""
+    if duty.word("switch") != "brake switch":
+        return []
+    reason = "it lights the stop lamp; one that opens stays only through a changeover relay"
+    return [is_word("contact", parts.words_of("contact"), ("closes when braking",), reason)]
+
+
+RULE = PartRule(("bar_switch",), judge)
