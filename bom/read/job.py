@@ -278,9 +278,14 @@ class Load(Section):
         return self.telltale == "between the sides"
 
     @property
+    def has_diodes(self) -> bool:
+        """Tell whether it hangs on left and right through a diode each."""
+        return self.telltale == "through two diodes"
+
+    @property
     def is_shared(self) -> bool:
         """Tell whether one lamp tells of both sides."""
-        return self.telltale in ("between the sides", "through two diodes")
+        return self.is_between or self.has_diodes
 
     @model_validator(mode="after")
     def _has_size(self) -> "Load":
