@@ -13,7 +13,7 @@ def diodes_place(load: Load) -> str:
 def lay_out_diodes(build: Builder, circuit: str, zone: str, load: Load, fuse: str, whole_m: float) -> None:
     """Place a telltale's two diodes: each starts in the splice of its side, and one tail leads on to the telltale."""
     name = diodes_place(load)
-    out, title = f"{name} out", f"diodes from left and right to the {load.name}"
+    out, title = f"{name} out", f"diodes from left and right, ring ends to the {load.name}"
     build.place(name, "clamp", title, circuit, zone, 2, load=load.name)
     build.splice(f"{out} splice", out, circuit, zone, leads=2)
     wire = build.wire(

@@ -167,7 +167,8 @@ VARIANTS = (
     {"wishes.meter": "volts and amps"},
     {"wishes.contactor": False, "wishes.isolator": "breaker"},
     {"controller.key_input": "12 V", "controller.key_return": "own terminal"},
-    {"loads.rear indicators.telltale": "one a side"},
+    {"loads.rear indicators.telltale": "through two diodes"},
+    {"donor.lamp_return": "frame", "wishes.two_wire": True},
     {"devices": [FROM_DONOR]},
 )
 
