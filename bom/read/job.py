@@ -249,7 +249,7 @@ class Load(Section):
     )
     same_lamp_as: str = Field("", description="load whose lamp holds this light too")
     telltale: Literal["between the sides", "through two diodes", "one a side"] | None = Field(
-        None, description="indicator telltales: how it is wired; unsaid, each side feeds its own"
+        None, description="indicator telltales: how it is wired; its diodes are bought; unsaid, each side feeds its own"
     )
 
     @property
@@ -359,7 +359,9 @@ class Wishes(Section):
     charger: bool = Field(True, description="a charger is bought")
     charge_current: Amps = Field(10.0, description="charging amps wanted")
     charge_port: bool = Field(True, description="a charge socket on the bike")
-    two_wire: bool | None = Field(None, description="lamp returns by wire; unsaid, as the donor has it")
+    two_wire: bool | None = Field(
+        None, description="lamp returns by wire, old shells by tails; unsaid, as the donor has it"
+    )
     tight: bool = Field(False, description="parts that meet the duty without the margin may be chosen")
 
 

@@ -83,3 +83,14 @@ def test_shells_on_the_frame_want_an_isolated_converter(converted: Converted) ->
     """Worked: a shell with a tail still touches the frame, so that a common minus would put the pack's minus there."""
     for edits, word in ((WIRED, "frame"), ({"donor.lamp_return": "wire"}, "holders")):
         assert converted("frame-return-105", edits).duties["converter"].word("shells") == word
+
+
+def test_an_indicator_without_its_tail_has_no_return(converted: Converted) -> None:
+    """No tail on the shelf carries 60 A; with one that does, the wire home is whole."""
+    own = {"donor.lamp_return": "frame", **WIRED}
+    cause = "the lamps have no return"
+    many_amps = {"loads.front indicators.current": "60 A", "loads.front indicators.power": None}
+    for edits, answer in (({}, "no"), (many_amps, "yes")):
+        build = converted("street-72", own | edits)
+        [found] = [found.answer for found in build.blinkers if found.cause == cause]
+        assert found == answer
