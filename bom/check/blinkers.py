@@ -14,6 +14,7 @@ from bom.judge.ask import judge_pairs, judge_parts
 from bom.judge.finding import Finding, finding_of
 from bom.judge.verdict import Verdict
 from bom.loom.low_volt import lamp_place
+from bom.loom.tails import tail_place
 from bom.parts import Parts
 from bom.read.job import Load
 
@@ -136,6 +137,9 @@ def _return(build: Build, lamps: Sequence[Load]) -> Cause:
     if "frame" in ends:
         datum = "ohms from each indicator's shell to the frame bond: paint, rust and rubber mounts open it"
         return _cause(BIKE, cause, UNTOLD, "lamps return by the frame", datum)
+    bare = [hole.place.name for hole in build.holes if hole.place.name in map(tail_place, lamps)]
+    if bare:
+        return _cause(BIKE, cause, YES, f"nothing stands for the {', '.join(bare)}")
     lost = [
         volts
         for standing in build.walks.states

@@ -18,13 +18,14 @@ from bom.duties.circuits import (
     rush_a,
     supply_amps,
 )
-from bom.duties.load_traces import each_watts, load_figure, loads_together
+from bom.duties.load_traces import each_watts, load_figure, loads_together, one_shell
 from bom.duties.model import Duty
 from bom.loom.bridges import STOP_RELAY
 from bom.loom.builder import BUS_SENSE
 from bom.loom.control import STOP_COIL
 from bom.loom.lengths import length_figure
 from bom.loom.model import Loom, Place, Wire
+from bom.loom.tails import shells_on_the_frame
 from bom.physics.isolation import is_above_low_voltage
 from bom.span import Span
 from bom.trace import Origin, step
@@ -159,6 +160,7 @@ def _words(place: Place, facts: Facts) -> dict[str, str]:
         "stop by": "relay" if place.circuit == STOP_COIL else "chain",
         "contact": "opens" if place.name == STOP_RELAY else "makes",
         "lamp return": "wire" if wired else "frame",
+        "shells": "frame" if shells_on_the_frame(job, job.loads) else "holders",
         "earth": job.donor.earth,
         "key at": facts.key_at,
         "connector": "joint" if place.circuit == "phase" else "plug",
@@ -253,8 +255,9 @@ def _flasher(place: Place, loom: Loom, facts: Facts) -> Needs:
 
 
 def _taken(place: Place, loom: Loom, kind: str) -> int:
-    """Count what a holder, plug or splice takes."""
-    return sum(1 for link in loom.links if link.kind == kind and link.first == place.name)
+    """Count what a holder, plug or splice takes; a load's tails are one place and several leads."""
+    taken = [loom.place(link.second) for link in loom.links if link.kind == kind and link.first == place.name]
+    return sum(int(other.quantity) if other.family == "tail" else 1 for other in taken)
 
 
 def _fuse_box(place: Place, loom: Loom, facts: Facts) -> Needs:
@@ -294,6 +297,27 @@ def _lamp(place: Place, loom: Loom, facts: Facts) -> Needs:
         "carry_a": amps(entry.amps / load.count, "amps of the load list", each),
         "burning": number,
     }
+
+
+def _tail(place: Place, loom: Loom, facts: Facts) -> Needs:
+    """Ask the amps of one shell, with every light that shares its lamp."""
+    names = [load.name for load in facts.job.loads if place.load in (load.name, load.same_lamp_as)]
+    each = sum(facts.budget.loads[name].amps / facts.budget.loads[name].load.count for name in names)
+    because = f"one shell of the {place.load} at {facts.budget.rail_v:g} V"
+    return {
+        "carry_a": amps(each, because, partial(one_shell, facts, names)),
+        "reach_m": facts.margins.of("tail_m", "length", "from the shell to its splice"),
+    }
+
+
+def _clamp(place: Place, loom: Loom, facts: Facts) -> Needs:
+    """Ask of a coil's clamp that it stays quiet on the rail, of a telltale's diode that it blocks and carries."""
+    _, high = rail_ends(facts.margins)
+    if not place.load:
+        return {"clamps_v": high}
+    entry = facts.budget.loads[place.load]
+    traced = partial(loads_together, facts, [place.load])
+    return {"blocks_v": high, "carry_a": amps(entry.amps, f"the {place.load} at {facts.budget.rail_v:g} V", traced)}
 
 
 def _coil(place: Place, loom: Loom, facts: Facts) -> Needs:
@@ -346,6 +370,8 @@ SPECIAL = {
     "power_connector": _plug,
     "post": _post,
     "splice": _splice,
+    "tail": _tail,
+    "clamp": _clamp,
     "lug": _lug,
     "sleeve": _sleeve,
     "converter": _converter,

@@ -117,3 +117,16 @@ def filament_figure(facts: "Facts") -> Span:
     if not filaments:
         return Span.fixed(0.0, "current", "no filament lamp")
     return load_figure(max(filaments, key=lambda entry: entry.amps), facts.margins)
+
+
+def one_shell(facts: "Facts", names: Iterable[str]) -> Origin | Step:
+    """Add the amps of the lights in one lamp, one lamp of each load."""
+    return together([(symbol("I", name), _each(facts.budget.loads[name], facts.margins)) for name in names])
+
+
+def _each(entry: "LoadAmps", margins: Margins) -> Span:
+    load, whole = entry.load, load_figure(entry, margins)
+    number = Span.given(float(load.count), "", "that burn together", "loads.count", load.name)
+    return Span.of(
+        entry.amps / load.count, "current", f"{load.name}, one lamp", lambda: step("I / n", I=whole, n=number)
+    )

@@ -50,6 +50,9 @@ GLOSSARY: Mapping[str, tuple[str, str]] = {
     "poles": ("", "conductors that pass through a plug"),
     "width_mm": ("", "width of a sleeve over a pair of leads, in millimetres"),
     "burning": ("", "lamps that burn together"),
+    "clamps_v": ("voltage", "highest volts at which a clamp must stay quiet"),
+    "blocks_v": ("voltage", "volts a diode must block"),
+    "reach_m": ("length", "from a lamp's shell to the splice of its return wire"),
     "lamp_w": ("power", "watts the load list allows"),
 }
 

@@ -3,13 +3,16 @@
 from dataclasses import dataclass, replace
 
 from bom.loom.builder import Builder
+from bom.loom.diodes import diode_bridges, lay_out_diodes
 from bom.loom.earth_side import Home, bridges_home, home_of, split, wires_home
 from bom.loom.model import FAR_SIDE, Bridge
+from bom.loom.tails import lay_out_tails, shells_on_the_frame
 from bom.read.job import Item, Load
 
 # The donor's switches that carry a load's current, in the order current goes through them; alike ones lie side by side.
 SWITCHES = ("start button", "light switch", "dip switch", "indicator switch", "horn button", "brake switch")
 RUN_ZONE = {"front": "bar", "rear": "under seat", "dash": "bar"}
+RAIL_MINUS = "12 V rail minus"
 # A change-over switch has two ways out, each with a wire of its own.
 SIDES = (" left", " right")
 WAYS = {"dip switch": (" dip", " main"), "indicator switch": SIDES}
@@ -37,6 +40,11 @@ class Branch:
     def label(self) -> str:
         """Name the loads."""
         return " and ".join(load.name for load in self.loads)
+
+    @property
+    def telltales(self) -> list[Load]:
+        """List the telltales that hang on both sides through diodes."""
+        return [load for load in self.loads if load.has_diodes]
 
     @property
     def shells(self) -> int:
@@ -87,10 +95,18 @@ def lay_out_branches(build: Builder, circuit: str, fuse: str, loads: list[Load],
                 guard=fuse,
                 part_of_m=whole_m,
                 together=build.margins.bundle_wires,
-                item=build.item("loom"),
+                item=_own_loom(build, piece),
                 loads=served[piece.name],
             )
             build.finish(piece.name)
+        for load in branch.telltales:
+            lay_out_diodes(build, circuit, RUN_ZONE[branch.run], load, fuse, whole_m)
+
+
+def _own_loom(build: Builder, piece: Piece) -> Item | None:
+    """Give the donor's loom where it may have this wire: one whose lamps returned by the frame has none back."""
+    back = piece.end == RAIL_MINUS
+    return None if back and build.job.donor.lamp_return == "frame" else build.item("loom")
 
 
 def _bridge(build: Builder, branch: Branch, feeds: list[Piece], *, returns: bool) -> None:
@@ -115,13 +131,17 @@ def _bridge(build: Builder, branch: Branch, feeds: list[Piece], *, returns: bool
             continue
         # A light in another load's lamp returns with that.
         back = f"{branch.label} minus" if branch.shells else _lamp_minus(build, load)
+        back = back if returns or branch.home else "frame"
+        if load.has_diodes:
+            sides = {way: f"{branch.label} plus{way}" for way in SIDES}
+            build.bridges += diode_bridges(load, sides, back)
+            continue
         for end in dict.fromkeys(piece.end for piece in feeds):
             way = end.removeprefix(f"{branch.label} plus")
             gate = FAR_SIDE if way == SIDES[1] and _has_telltale_between(build) else f"lit{way}"
             for home in branch.home.ways if branch.home else ("",):
-                ends_at = f"{back}{home}" if returns or branch.home else "frame"
-                lit = f"lit{home}" if home else gate
-                build.bridges.append(Bridge(f"{load.name}{way}{home}", "load", end, ends_at, "", lit, (load.name,)))
+                lit, name = f"lit{home}" if home else gate, f"{load.name}{way}{home}"
+                build.bridges.append(Bridge(name, "load", end, f"{back}{home}", "", lit, (load.name,)))
 
 
 def _has_telltale_between(build: Builder) -> bool:
@@ -134,7 +154,7 @@ def _lamp_minus(build: Builder, load: Load) -> str:
     for bridge in build.bridges:
         if bridge.kind == "load" and load.same_lamp_as in bridge.loads:
             return bridge.end
-    return "12 V rail minus"
+    return RAIL_MINUS
 
 
 def _served(laid: list[tuple[Branch, list[list[Piece]]]]) -> dict[str, tuple[str, ...]]:
@@ -159,17 +179,23 @@ def _way_back(build: Builder, branch: Branch, *, returns: bool) -> list[list[Pie
         return [[Piece(*piece) for piece in level] for level in wires_home(branch.home)]
     if not branch.shells or not returns:
         return []
-    ends = (f"{branch.label} minus", "12 V rail minus")
+    ends = (f"{branch.label} minus", RAIL_MINUS)
     return [[Piece(f"wire from the {branch.label}", *ends, _run_m(build, branch.run))]]
 
 
 def _splice_lamps(build: Builder, branch: Branch, feeds: list[Piece], back: list[Piece]) -> None:
-    """Where one wire serves several lamps, their own leads meet it in a splice."""
-    leads = {piece.end: branch.lights_of(piece.end) for piece in feeds}
-    leads |= {piece.start: branch.shells for piece in back}
-    for point, count in leads.items():
-        if count > 1:
-            build.splice(f"{point} splice", point, branch.circuit, RUN_ZONE[branch.run], leads=count)
+    """Where one wire serves several lamps, their own leads meet it in a splice; so do diodes and tails."""
+    zone = RUN_ZONE[branch.run]
+    for point in (piece.end for piece in feeds):
+        count = branch.lights_of(point)
+        if count > 1 or branch.telltales:
+            build.splice(f"{point} splice", point, branch.circuit, zone, leads=count)
+    tailed = shells_on_the_frame(build.job, branch.loads)
+    for point in (piece.start for piece in back):
+        if branch.shells > 1 or tailed:
+            own = branch.shells - sum(load.bought for load in tailed)
+            build.splice(f"{point} splice", point, branch.circuit, zone, leads=own)
+            lay_out_tails(build, branch.circuit, zone, tailed, f"{point} splice")
 
 
 def _branches(build: Builder, circuit: str, loads: list[Load], *, returns: bool) -> list[Branch]:

@@ -57,8 +57,15 @@ def _low_side(session: Session, fuses: Sequence[FuseRow]) -> list[Test]:
             )
     if any("indicate" in load.on for load in session.loaded.job.loads):
         out += [("flash rate, left", FLASHES), ("flash rate, right", FLASHES)]
+    out += _on_diodes(session)
     out += [("stop lamp by front brake, by rear brake", "lights at once"), ("lamps, dip and main, telltales", "all")]
     return out
+
+
+def _on_diodes(session: Session) -> list[Test]:
+    """Ask a telltale on two diodes for both sides: a diode the wrong way round leaves it dark."""
+    wanted = "flashes with both, the far lamps dark; else turn the diode of that side, ring end to the telltale"
+    return [(f"{load.name}, left, then right", wanted) for load in session.loaded.job.loads if load.has_diodes]
 
 
 def _contactor(session: Session, figures: Bench) -> list[Test]:

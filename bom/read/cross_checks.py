@@ -113,23 +113,24 @@ def _shared_lamps(finder: Finder, loads: list[Mapping[str, object]], known: str)
 
 
 def _telltales(finder: Finder, loads: list[Mapping[str, object]], items: list[Mapping[str, object]]) -> None:
-    """A telltale across the sides lies behind the indicators' own switch and fuse; else it has no sides."""
+    """A telltale of both sides lies behind the indicators' own switch and fuse; else it has no sides."""
     switches = [item.get("feeds") for item in items if item.get("kind") == "indicator switch"]
     fed = [name for feeds in switches if isinstance(feeds, list) for name in feeds]
-    across = [load.get("telltale") == "between the sides" for load in loads]
+    shared = [load.get("telltale") in ("between the sides", "through two diodes") for load in loads]
     circuits = {
         load.get("circuit")
-        for load, lies_across in zip(loads, across, strict=True)
-        if load.get("name") in fed and load.get("circuit") and not lies_across
+        for load, of_both in zip(loads, shared, strict=True)
+        if load.get("name") in fed and load.get("circuit") and not of_both
     }
     for index, load in enumerate(loads):
         path: tuple[str | int, ...] = ("loads", index, "telltale")
-        if across[index] and load.get("name") not in fed:
-            accepted = "Name it in the feeds of an indicator switch: it lies across that switch's two sides."
-            finder.add(path, "between the sides", accepted)
-        elif across[index] and load.get("circuit") not in circuits:
+        said = str(load.get("telltale"))
+        if shared[index] and load.get("name") not in fed:
+            accepted = "Name it in the feeds of an indicator switch: it hangs on that switch's two sides."
+            finder.add(path, said, accepted)
+        elif shared[index] and load.get("circuit") not in circuits:
             named = ", ".join(sorted(map(str, circuits))) or "give them one first"
-            finder.add(path, "between the sides", f"Write the circuit of the indicators it lies across: {named}.")
+            finder.add(path, said, f"Write the circuit of the indicators it hangs on: {named}.")
 
 
 def _kinds(finder: Finder, items: list[Mapping[str, object]]) -> None:

@@ -50,6 +50,7 @@ SPANS: Mapping[str, tuple[float, float]] = {
     "j": (0, 1_000_000),
     "s": (0, 1_000_000),
     "ms": (0, 10_000),
+    "m": (0.01, 100),
     "c": (-40, 250),
     "mm": (0.1, 200),
     "mm2": (0.05, 120),
@@ -364,6 +365,15 @@ FAMILIES: tuple[Family, ...] = (
         "splice block",
         "junction, lever connector, closed joint",
         (*_numbers("dc_volts_v", "rated_a", "wires", "wire_min_mm2", "wire_max_mm2"), *_yes_no("covered")),
+    ),
+    Family(
+        "tail",
+        "lamp tail",
+        "return lead, earth tail, pigtail",
+        (
+            _choice("kind", "ring tail", "clip tail", "insulated holder", required=True),
+            *_numbers("area_mm2", "rated_a", "dc_volts_v", "length_m", "conductor_max_c"),
+        ),
     ),
     Family("shunt", "shunt", "current shunt", _numbers("rated_a", "drop_mv", "stud_m")),
     Family(

@@ -314,7 +314,7 @@ class Load(Section):
     )
     same_lamp_as: str = Field("", description="load whose lamp holds this light too")
     telltale: Literal["between the sides", "through two diodes", "one a side"] | None = Field(
-        None, description="indicator telltales: how it is wired; unsaid, each side feeds its own"
+        None, description="indicator telltales: how it is wired; its diodes are bought; unsaid, each side feeds its own"
     )
 
     @property
@@ -348,9 +348,14 @@ class Load(Section):
         return self.telltale == "between the sides"
 
     @property
+    def has_diodes(self) -> bool:
+        """Tell whether it hangs on left and right through a diode each."""
+        return self.telltale == "through two diodes"
+
+    @property
     def is_shared(self) -> bool:
         """Tell whether one lamp tells of both sides."""
-        return self.telltale in ("between the sides", "through two diodes")
+        return self.is_between or self.has_diodes
 
     @model_validator(mode="after")
     def _has_size(self) -> "Load":
@@ -426,7 +431,9 @@ class Wishes(Section):
     charger: bool = Field(True, description="a charger is bought")
     charge_current: Amps = Field(10.0, description="charging amps wanted")
     charge_port: bool = Field(True, description="a charge socket on the bike")
-    two_wire: bool | None = Field(None, description="lamp returns by wire; unsaid, as the donor has it")
+    two_wire: bool | None = Field(
+        None, description="lamp returns by wire, old shells by tails; unsaid, as the donor has it"
+    )
     tight: bool = Field(False, description="parts that meet the duty without the margin may be chosen")
 
 

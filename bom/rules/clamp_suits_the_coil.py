@@ -19,8 +19,8 @@ def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
     """Look at kind and stand-off."""
     return [
         is_word("kind", parts.words_of("kind"), ("two-way clamp",), "it must take the kick and let go fast"),
-        at_least("stand-off volts", parts.rating("standoff_v"), duty.rail_high_v),
+        at_least("stand-off volts", parts.rating("standoff_v"), duty.clamps_v),
     ]
 
 
-RULE = PartRule(("clamp",), judge)
+RULE = PartRule(("clamp",), judge, only_with=("clamps_v",))

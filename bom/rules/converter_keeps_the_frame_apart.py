@@ -1,7 +1,7 @@
 """The 12 V side may only touch the frame through an isolated converter.
 
 Asks:     above 60 V DC the converter is isolated, always; with a positive earth, or with lamps that return
-          through the frame, at any volts.
+          through the frame or whose shells sit on it, at any volts.
 Why:      a common minus makes everything at 12 V part of the traction circuit: bar switches, lamp shells and
           the frame; one chafed traction lead then shorts through it or a hand does. With a positive earth
           the second bond shorts the converter's output.
@@ -22,7 +22,8 @@ from bom.read.margins import Margins
 def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
     """Ask for isolation; below the line with wired returns a common minus is tight, not a pass."""
     high = bool(is_above_low_voltage(voltage_v=duty.voltage_v.high))
-    bonded = duty.word("lamp return") == "frame" or duty.word("earth") == "positive"
+    framed = "frame" in (duty.word("lamp return"), duty.word("shells"))
+    bonded = framed or duty.word("earth") == "positive"
     other = Verdict.FAIL if high or bonded else Verdict.TIGHT
     reason = f"bus up to {duty.voltage_v}, lamps return by {duty.word('lamp return')}, "
     reason += f"earth {duty.word('earth')}"

@@ -42,6 +42,7 @@ RULE = PartRule(
         "charge_port",
         "post",
         "splice",
+        "tail",
     ),
     judge,
     only_with=("voltage_v",),

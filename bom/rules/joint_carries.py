@@ -1,4 +1,4 @@
-"""A terminal, port, holder, post, splice or shunt must carry its running amps.
+"""A terminal, port, holder, post, splice, tail or shunt must carry its running amps.
 
 Asks:     rated amps are at least the running amps.
 Why:      tabs and bullets are rated far below the wire they take, posts below their stud.
@@ -19,4 +19,6 @@ def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
     return [at_least("rated amps", parts.rating("rated_a"), duty.carry_a)]
 
 
-RULE = PartRule(("terminal", "charge_port", "fuse_holder", "post", "splice", "shunt"), judge, only_with=("carry_a",))
+RULE = PartRule(
+    ("terminal", "charge_port", "fuse_holder", "post", "splice", "tail", "shunt"), judge, only_with=("carry_a",)
+)

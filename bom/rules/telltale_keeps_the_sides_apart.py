@@ -14,6 +14,7 @@ from bom import units
 from bom.judge.loom_view import LoomAnswer, LoomView, said, solved
 from bom.judge.rule import LoomRule
 from bom.judge.verdict import Verdict
+from bom.loom.diodes import diodes_place
 from bom.read.job import Load
 from bom.span import Span
 from bom.trace import step
@@ -36,6 +37,8 @@ def judge(view: LoomView) -> list[LoomAnswer]:
 def _asked(view: LoomView, load: Load, *, led: bool) -> LoomAnswer:
     if load.is_between:
         return _across(view, load)
+    if load.has_diodes:
+        return _through_diodes(view, load)
     if load.telltale:
         offers = said(load.telltale, "loads.telltale")
         return LoomAnswer(load.name, Verdict.PASS, WHAT, load.telltale, NEEDED, "it has a minus of its own", "", offers)
@@ -43,6 +46,17 @@ def _asked(view: LoomView, load: Load, *, led: bool) -> LoomAnswer:
         return LoomAnswer(load.name, Verdict.CANT_TELL, WHAT, "not said", NEEDED, "LED sides", DATUM.format(load.name))
     because = "each side feeds its own" if load.pieces != 1 else "filament sides: a telltale across them lights neither"
     return LoomAnswer(load.name, Verdict.PASS, WHAT, "not said", NEEDED, because)
+
+
+def _through_diodes(view: LoomView, load: Load) -> LoomAnswer:
+    """Pass it where diodes stand; whether they carry and block is asked of them."""
+    place, offers = diodes_place(load), said("through two diodes", "loads.telltale")
+    if place not in view.parts:
+        told, datum = "nothing stands for its diodes", f"the part for {place}"
+        return LoomAnswer(load.name, Verdict.CANT_TELL, WHAT, "through two diodes", NEEDED, told, datum, offers)
+    name = view.parts[place].word("name")[0]
+    told = f"{name}: a diode of the far side blocks, and its minus is its own"
+    return LoomAnswer(load.name, Verdict.PASS, WHAT, "through two diodes", NEEDED, told, "", offers)
 
 
 def _across(view: LoomView, load: Load) -> LoomAnswer:

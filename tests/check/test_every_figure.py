@@ -15,6 +15,7 @@ from typing import Any
 import pytest
 
 from bom import units
+from bom.build import Build
 from bom.check.origins import job_path, where
 from bom.check.why import Account, all_accounts
 from bom.check.why_text import WIDTH, as_text
@@ -189,3 +190,21 @@ def test_no_line_is_wider_than_a_hundred_columns(session: Session, accounts: lis
     for account in accounts[::25]:
         for line in as_text([as_data(account, session, "")]).splitlines():
             assert len(line) <= WIDTH, line
+
+
+@pytest.mark.parametrize(("edits", "rules"), [
+    ({"wishes.two_wire": True, "loads.stop lamp.same_lamp_as": "tail lamp"}, {"tail-suits-its-lamp", "joint-carries"}),
+    ({"loads.rear indicators.telltale": "through two diodes"}, {"diode-keeps-the-sides-apart"}),
+])  # fmt: skip
+def test_figures_of_tails_and_diodes_lead_to_somebody(
+    edits: dict[str, object], rules: set[str], converted: Callable[..., Build]
+) -> None:
+    """The starter jobs have neither."""
+    accounts = [found for found in all_accounts(converted("frame-return-105", edits)) if found.finding.rule in rules]
+    assert {found.finding.rule for found in accounts} == rules
+    for _, figure in figures(accounts):
+        found = origin_of(figure)
+        assert found is not None, figure.because
+        if isinstance(found, Step):
+            assert isinstance(figure, Span)
+            assert agrees(found, figure.low, figure.high), found.formula

@@ -152,7 +152,9 @@ def test_row_order_of_the_catalogue_does_not_matter(
     starter: str, converted: Converted, edited: Edited, catalogue: Catalogue
 ) -> None:
     build = converted(starter)
-    turned = convert(edited(starter), reversed_rows(catalogue), catalogue.margins, build.facts.key_at, lambda text: None)
+    turned = convert(
+        edited(starter), reversed_rows(catalogue), catalogue.margins, build.facts.key_at, lambda text: None
+    )
     assert {name: entry.part_id for name, entry in turned.filled.items()} == {
         name: entry.part_id for name, entry in build.filled.items()
     }
@@ -167,7 +169,8 @@ VARIANTS = (
     {"wishes.meter": "volts and amps"},
     {"wishes.contactor": False, "wishes.isolator": "breaker"},
     {"controller.key_input": "12 V", "controller.key_return": "own terminal"},
-    {"loads.rear indicators.telltale": "one a side"},
+    {"loads.rear indicators.telltale": "through two diodes"},
+    {"donor.lamp_return": "frame", "wishes.two_wire": True},
     {"devices": [FROM_DONOR]},
 )
 

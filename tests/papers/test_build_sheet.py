@@ -7,10 +7,11 @@ from pathlib import Path
 import pytest
 from markdown_it import MarkdownIt
 
+from bom.data import folder
 from bom.judge.verdict import Verdict
 from bom.papers.build_sheet import build_sheet, plain
 from bom.papers.build_view import number
-from bom.session import Session
+from bom.session import Session, run
 
 CELL_EDGE = re.compile(r"(?<!\\)\|")
 
@@ -146,3 +147,14 @@ def test_polarised_parts_are_named_with_their_way_round(sound: Session) -> None:
 def test_a_figure_on_the_bench_has_no_exponent(value: float, digits: int, printed: str) -> None:
     """Worked: 100 mF through 10 kohm from 88 V to 60 V take 1000 s x ln(88 / 60) = 383 s; nobody reads 3.8e+02."""
     assert number(value, "s", digits) == printed
+
+
+def test_a_telltale_on_diodes_is_tried_on_both_sides(tmp_path: Path) -> None:
+    """Trade: a diode's ring marks its cathode, where amps leave it."""
+    starter = (folder("templates") / "jobs" / "street-72.toml").read_text(encoding="utf-8")
+    rear = 'name = "rear indicators"\n'
+    path = tmp_path / "diodes.toml"
+    path.write_text(starter.replace(rear, rear + 'telltale = "through two diodes"\n'), encoding="utf-8")
+    session = run(path, folder("catalog"), lambda _: None)
+    [row] = [line for line in build_sheet(session).splitlines() if "rear indicators, left, then right" in line]
+    assert "ring end to the telltale" in row

@@ -165,11 +165,11 @@ def test_what_is_said_of_blinkers_must_fit(old: str, new: str, accepted: str, to
     assert fault.accepted.startswith(accepted)
 
 
-def test_a_telltale_across_the_sides_needs_its_switch(told: Told) -> None:
-    """It would have no sides to lie across (Kirchhoff: no way home)."""
+@pytest.mark.parametrize("wired", ["between the sides", "through two diodes"])
+def test_a_telltale_of_both_sides_needs_their_switch(wired: str, told: Told) -> None:
+    """It would have no sides to hang on (Kirchhoff: no way home)."""
     lamp = (
-        '[[loads]]\nname = "telltale"\nkind = "LED"\npower = "1 W"\non = ["indicate"]\n'
-        'telltale = "between the sides"\n\n[runs]'
+        f'[[loads]]\nname = "telltale"\nkind = "LED"\npower = "1 W"\non = ["indicate"]\ntelltale = "{wired}"\n\n[runs]'
     )
     [fault] = told("street-72", ("[runs]", lamp))
     assert fault.place == "loads[9] (telltale).telltale"
@@ -179,7 +179,7 @@ def test_a_telltale_across_the_sides_needs_its_switch(told: Told) -> None:
         'feeds = ["telltale", "front indicators", "rear indicators"',
     )
     [fault] = told("street-72", feeds, ("[runs]", lamp))
-    assert fault.accepted == "Write the circuit of the indicators it lies across: signals."
+    assert fault.accepted == "Write the circuit of the indicators it hangs on: signals."
     same = lamp.replace('power = "1 W"', 'power = "1 W"\ncircuit = "signals"')
     assert told("street-72", feeds, ("[runs]", same)) == []
 
