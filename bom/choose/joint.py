@@ -6,14 +6,17 @@ answer and it says what is missing. Equal costs are settled by the order of the 
 
 from collections import defaultdict
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, replace
+from math import floor, log10
 
 import numpy as np
 import numpy.typing as npt
 
+from bom.choose.eliminate import Scope, Weights, least
+
 Flags = npt.NDArray[np.bool_]
-# Costs are scaled to about one; sums nearer than this are equal.
-SAME_COST = 1e-7
+# Weights are whole numbers below this, so that no sum of them runs over.
+MOST = 2**56
 
 
 @dataclass(frozen=True)
@@ -38,54 +41,18 @@ class Pair:
     loose: bool
 
 
-@dataclass
-class _Rows:
-    """Constraint rows in the making, as sparse triplets with bounds."""
-
-    starts: list[int] = field(default_factory=lambda: [0])
-    columns: list[int] = field(default_factory=list)
-    values: list[float] = field(default_factory=list)
-    lower: list[float] = field(default_factory=list)
-    upper: list[float] = field(default_factory=list)
-
-    def add(self, entries: Mapping[int, float], lower: float, upper: float) -> None:
-        self.columns += entries.keys()
-        self.values += entries.values()
-        self.starts.append(len(self.columns))
-        self.lower.append(lower)
-        self.upper.append(upper)
-
-
-@dataclass(frozen=True)
-class _Layout:
-    """Where each candidate's variable stands; each slot's last variable leaves it open."""
-
-    offsets: Mapping[str, int]
-    costs: npt.NDArray[np.float64]
-    ranks: npt.NDArray[np.float64]
-
-    def candidate(self, slot: str, index: int) -> int:
-        return self.offsets[slot] + index
-
-
 def choose(slots: Sequence[Slot], pairs: Sequence[Pair]) -> Mapping[str, int | None]:
-    """Choose one candidate a slot; None where the slot must stay open.
-
-    Raises RuntimeError when the solver does not prove its answer best.
-    """
+    """Choose one candidate a slot; None where the slot must stay open."""
     slots = sorted(slots, key=lambda slot: slot.name)
     pairs = sorted((_turned(pair) for pair in pairs), key=lambda pair: (pair.first, pair.second, pair.fits.tobytes()))
     kept = _undominated(slots, pairs)
     slots = [_slimmer(slot, kept[slot.name]) for slot in slots]
     pairs = [replace(pair, fits=pair.fits[np.ix_(kept[pair.first], kept[pair.second])]) for pair in pairs]
-    layout = _lay_out(slots, pairs)
-    rows = _rows(slots, pairs, layout)
-    best = _solve(layout.costs, rows)
-    cost = float(layout.costs @ best)
-    rows.add({i: float(value) for i, value in enumerate(layout.costs) if value}, -np.inf, cost + SAME_COST)
-    answer = _solve(layout.ranks, rows)
-    picked = {slot.name: _picked(slot, layout, answer) for slot in slots}
-    return {name: None if index is None else kept[name][index] for name, index in picked.items()}
+    picked = least([len(slot.costs) + 1 for slot in slots], _tables(slots, pairs))
+    return {
+        slot.name: kept[slot.name][index] if index < len(slot.costs) else None
+        for slot, index in zip(slots, picked, strict=True)
+    }
 
 
 def _undominated(slots: Sequence[Slot], pairs: Sequence[Pair]) -> dict[str, list[int]]:
@@ -136,93 +103,32 @@ def _slimmer(slot: Slot, kept: Sequence[int]) -> Slot:
     return Slot(slot.name, tuple(slot.costs[i] for i in kept), tuple(slot.ranks[i] for i in kept))
 
 
-def _lay_out(slots: Sequence[Slot], pairs: Sequence[Pair]) -> _Layout:
-    """Place every variable, and scale all costs so that the dearest part of every slot together cost a half.
+def _tables(slots: Sequence[Slot], pairs: Sequence[Pair]) -> dict[Scope, Weights]:
+    """Weigh every candidate and every pair in whole numbers; the last setting of a slot leaves it open.
 
-    Breaking a pair costs more than any set of parts, leaving a slot open more than breaking every pair.
+    A rank weighs least, then money, then breaking a pair, then leaving a slot open, then what may not be: each
+    more than all before it together.
     """
-    ceiling = 1.0 + 2.0 * sum(max(slot.costs, default=0.0) for slot in slots)
-    opened = 1.0 + sum(1 for pair in pairs if pair.loose)
-    offsets: dict[str, int] = {}
-    costs: list[float] = []
-    ranks: list[int] = []
-    for slot in slots:
-        offsets[slot.name] = len(costs)
-        costs += [*(cost / ceiling for cost in slot.costs), opened]
-        ranks += [*slot.ranks, 0]
-    for number, pair in enumerate(pairs):
-        if pair.loose:
-            offsets[f"pair {number}"] = len(costs)
-            costs.append(1.0)
-            ranks.append(0)
-    return _Layout(offsets, np.array(costs, dtype=float), np.array(ranks, dtype=float))
+    ranks = 1 + sum(max(slot.ranks, default=0) for slot in slots)
+    loose = 1 + sum(1 for pair in pairs if pair.loose)
+    dearest = sum(max(slot.costs, default=0.0) for slot in slots)
+    step = _least_step(dearest, MOST // (ranks * loose * (len(slots) + 1)))
+    broken = ranks * (1 + sum(max((round(cost / step) for cost in slot.costs), default=0) for slot in slots))
+    opened = broken * loose
+    never = opened * (len(slots) + 1)
+    tables: dict[Scope, Weights] = {}
+    for number, slot in enumerate(slots):
+        money = [ranks * round(cost / step) + rank for cost, rank in zip(slot.costs, slot.ranks, strict=True)]
+        tables[(number,)] = np.array([*money, opened], dtype=np.int64)
+    numbers = {slot.name: number for number, slot in enumerate(slots)}
+    for pair in pairs:
+        if not pair.fits.all():
+            scope = (numbers[pair.first], numbers[pair.second])
+            against = np.pad(np.where(pair.fits, 0, broken if pair.loose else never), ((0, 1), (0, 1)))
+            tables[scope] = tables[scope] + against if scope in tables else against
+    return tables
 
 
-def _rows(slots: Sequence[Slot], pairs: Sequence[Pair], layout: _Layout) -> _Rows:
-    rows = _Rows()
-    sizes = {slot.name: len(slot.costs) for slot in slots}
-    for slot in slots:
-        start = layout.offsets[slot.name]
-        rows.add({start + i: 1.0 for i in range(sizes[slot.name] + 1)}, 1.0, 1.0)
-    for number, pair in enumerate(pairs):
-        slack = layout.offsets.get(f"pair {number}")
-        _pair_rows(rows, layout, pair.first, pair.second, pair.fits, sizes, slack)
-        _pair_rows(rows, layout, pair.second, pair.first, pair.fits.T, sizes, slack)
-    return rows
-
-
-def _pair_rows(
-    rows: _Rows, layout: _Layout, one: str, other: str, fits: Flags, sizes: Mapping[str, int], slack: int | None
-) -> None:
-    """Whoever stands at one place needs a partner that fits at the other, unless that stays open.
-
-    Candidates with the same partners share a row.
-    """
-    groups: dict[bytes, list[int]] = defaultdict(list)
-    for index in range(sizes[one]):
-        if not fits[index].all():
-            groups[fits[index].tobytes()].append(index)
-    for members in groups.values():
-        entries = {layout.candidate(one, index): 1.0 for index in members}
-        for partner in np.flatnonzero(fits[members[0]]):
-            entries[layout.candidate(other, int(partner))] = -1.0
-        entries[layout.candidate(other, sizes[other])] = -1.0
-        if slack is not None:
-            entries[slack] = -1.0
-        rows.add(entries, -np.inf, 0.0)
-
-
-def _solve(costs: npt.NDArray[np.float64], rows: _Rows) -> npt.NDArray[np.float64]:
-    import highspy
-
-    count = len(costs)
-    lp = highspy.HighsLp()
-    lp.num_col_, lp.num_row_ = count, len(rows.lower)
-    lp.col_cost_, lp.col_lower_, lp.col_upper_ = costs, np.zeros(count), np.ones(count)
-    lp.row_lower_, lp.row_upper_ = np.array(rows.lower), np.array(rows.upper)
-    lp.a_matrix_.format_ = highspy.MatrixFormat.kRowwise
-    lp.a_matrix_.start_ = np.array(rows.starts)
-    lp.a_matrix_.index_ = np.array(rows.columns)
-    lp.a_matrix_.value_ = np.array(rows.values)
-    lp.integrality_ = [highspy.HighsVarType.kInteger] * count
-    solver = highspy.Highs()  # type: ignore[no-untyped-call]
-    solver.setOptionValue("output_flag", False)
-    solver.setOptionValue("threads", 1)
-    for costly in ("mip_heuristic_run_feasibility_jump", "mip_detect_symmetry"):
-        solver.setOptionValue(costly, False)
-    solver.setOptionValue("presolve", "off")  # on problems of this size all three cost more than they save
-    solver.setOptionValue("random_seed", 1)
-    solver.setOptionValue("mip_rel_gap", 0.0)
-    solver.passModel(lp)
-    solver.run()
-    if solver.getModelStatus() != highspy.HighsModelStatus.kOptimal:
-        raise RuntimeError(f"the choice was not proved best: {solver.getModelStatus()}")
-    return np.round(np.array(solver.getSolution().col_value))
-
-
-def _picked(slot: Slot, layout: _Layout, answer: npt.NDArray[np.float64]) -> int | None:
-    start = layout.offsets[slot.name]
-    for index in range(len(slot.costs)):
-        if answer[start + index] > 0.5:
-            return index
-    return None
+def _least_step(dearest: float, most: int) -> float:
+    """Give the smallest power of ten of money of which no more than so many are asked for."""
+    return 10.0 ** (floor(log10(max(dearest, 1e-3) / most)) + 1)
