@@ -10,6 +10,7 @@ from bom.convert import arrangements, convert
 from bom.errors import Fault, InputError
 from bom.judge.verdict import Verdict
 from bom.loom.layout import lay_out
+from bom.memory import Memory
 from bom.money.prices import left_out
 from bom.read.catalogue import Catalogue, read_catalogue
 from bom.read.families import BY_NAME
@@ -63,7 +64,8 @@ def run(job_path: Path, catalogue_folder: Path, say: Callable[[str], None]) -> S
     notes = _currency_notes(loaded, catalogue, faults)
     if faults:
         raise InputError(faults)
-    builds = [convert(loaded.job, catalogue, loaded.margins, key_at, say) for key_at in arrangements(loaded.job)]
+    job, margins, memory = loaded.job, loaded.margins, Memory()
+    builds = [convert(job, catalogue, margins, key_at, say, memory) for key_at in arrangements(job)]
     if loaded.job.wishes.key == "cheapest":
         builds.sort(key=lambda build: (build.count(Verdict.FAIL), build.count(Verdict.CANT_TELL), build.bill.total))
     build, other = builds

@@ -6,16 +6,14 @@ first conversion. The floor is a bare factorisation of a dense matrix in the sam
 
 import sys
 import time
-from collections.abc import Callable
 from pathlib import Path
-
-import numpy as np
 
 PROJECT = Path(__file__).resolve().parent.parent
 sys.path.insert(0, str(PROJECT))
 
 from bom.convert import arrangements, convert  # noqa: E402
-from bom.read.catalogue import Catalogue, read_catalogue  # noqa: E402
+from bom.memory import Memory  # noqa: E402
+from bom.read.catalogue import read_catalogue  # noqa: E402
 from bom.read.job import JobFile  # noqa: E402
 from bom.read.load_job import load_job  # noqa: E402
 
@@ -32,7 +30,7 @@ def changed(job: JobFile) -> dict[str, JobFile]:
     ]
     return {
         "as it is": job,
-        "two wire": job.model_copy(update={"wishes": wishes.model_copy(update={"two_wire": not wishes.two_wire})}),
+        "two wire": job.model_copy(update={"wishes": wishes.model_copy(update={"two_wire": donor.lamp_return != "wire" if wishes.two_wire is None else not wishes.two_wire})}),
         "no flasher kept": job.model_copy(update={"donor": donor.model_copy(update={"items": items})}),
         "no contactor": job.model_copy(update={"wishes": wishes.model_copy(update={"contactor": not wishes.contactor})}),
     }
@@ -42,11 +40,12 @@ def main():
     cat = read_catalogue(PROJECT/"catalog")
     for path in sorted((PROJECT/"templates/jobs").glob("*.toml")):
         loaded = load_job(path, cat.margins, [])
+        memory = Memory()
         for name, job in changed(loaded.job).items():
             for key in arrangements(job):
                 t=time.process_time()
                 try:
-                    b=convert(job,cat,loaded.margins,key,silent)
+                    b=convert(job,cat,loaded.margins,key,silent,memory)
                 except Exception as e: print("ERR", e)
                 print(path.stem,name,key,round(time.process_time()-t,3), b.passes)
 if __name__ == "__main__":

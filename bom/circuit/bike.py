@@ -7,6 +7,7 @@ from math import isnan
 from bom.circuit.network import Converter, Draw, Network, Resistor, Source
 from bom.circuit.ohms import Strand, bridge_ohm, strands
 from bom.circuit.positions import Positions, positions_of
+from bom.circuit.solve import Solution, solve
 from bom.judge.loom_view import LoomView
 from bom.loom.bridges import COIL_FAMILIES
 from bom.loom.model import Bridge
@@ -45,6 +46,10 @@ class Bike:
     strands: Mapping[str, Strand]
     bridges: tuple[Bridge, ...]
     coils: frozenset[str] = field(default=frozenset())
+
+    def solve(self, circuit: Network) -> Solution:
+        """Solve a network of this bike; one that was met before in this run is not solved again."""
+        return self.view.memory.once("network", circuit, lambda: solve(circuit))
 
     @property
     def joined(self) -> bool:
