@@ -161,7 +161,7 @@ def _choose(
     optional = may_be_needless(loom)
     slots = [_slot(name, option, allowed[name], memory, optional=name in optional) for name, option in options.items()]
     pairs = _pairs(loom, options, tables, duties, margins, job, memory)
-    picked = choose(slots, [*map(partial(_with_nothing, optional), pairs), *_wanted(optional, tables)])
+    picked = choose(slots, [*map(partial(_with_nothing, optional), pairs), *_wanted(optional, tables)], memory)
     chosen = {name: index for name, index in picked.items() if index is not None and index < len(allowed[name])}
     filled = {
         name: Filled(options[name].place, tables[name].take([index]), _origin(options[name], tables[name], index))

@@ -6,12 +6,14 @@ answer and it says what is missing. Equal costs are settled by the order of the 
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from functools import partial
 from math import floor, log10
 
 import numpy as np
 import numpy.typing as npt
 
 from bom.choose.eliminate import Scope, Weights, least
+from bom.memory import Memory
 
 Flags = npt.NDArray[np.bool_]
 # Weights are whole numbers below this, so that no sum of them runs over.
@@ -40,15 +42,53 @@ class Pair:
     loose: bool
 
 
-def choose(slots: Sequence[Slot], pairs: Sequence[Pair]) -> Mapping[str, int | None]:
-    """Choose one candidate a slot; None where the slot must stay open."""
+def choose(slots: Sequence[Slot], pairs: Sequence[Pair], memory: Memory) -> Mapping[str, int | None]:
+    """Choose one candidate a slot; None where the slot must stay open.
+
+    Slots that nothing ties together are chosen apart, and what was chosen before in this run is not chosen again.
+    """
     slots = sorted(slots, key=lambda slot: slot.name)
+    turned = sorted(map(_turned, pairs), key=lambda pair: (pair.first, pair.second))
+    picked: dict[str, int | None] = {}
+    for some, between in _apart(slots, [pair for pair in turned if not pair.fits.all()]):
+        numbers = {slot.name: number for number, slot in enumerate(some)}
+        bears = (
+            tuple((slot.costs, slot.ranks) for slot in some),
+            tuple((numbers[pair.first], numbers[pair.second], pair.fits.tobytes(), pair.loose) for pair in between),
+        )
+        best = memory.once("choice", bears, partial(_best, some, between))
+        picked |= zip(numbers, best, strict=True)
+    return {slot.name: picked[slot.name] for slot in slots}
+
+
+def _turned(pair: Pair) -> Pair:
+    """Turn a pair so that its names are in order."""
+    return pair if pair.first <= pair.second else Pair(pair.second, pair.first, pair.fits.T, pair.loose)
+
+
+def _apart(slots: Sequence[Slot], pairs: Sequence[Pair]) -> list[tuple[list[Slot], list[Pair]]]:
+    """Part the slots into groups that no pair joins, each with its pairs."""
+    group_of = {slot.name: {slot.name} for slot in slots}
+    for pair in pairs:
+        one, other = sorted((group_of[pair.first], group_of[pair.second]), key=len)
+        if one is not other:
+            other |= one
+            group_of |= dict.fromkeys(one, other)
+    parted: dict[int, tuple[list[Slot], list[Pair]]] = {}
+    for slot in slots:
+        parted.setdefault(id(group_of[slot.name]), ([], []))[0].append(slot)
+    for pair in pairs:
+        parted[id(group_of[pair.first])][1].append(pair)
+    return list(parted.values())
+
+
+def _best(slots: Sequence[Slot], pairs: Sequence[Pair]) -> list[int | None]:
+    """Choose for slots that are tied together."""
     order = {slot.name: sorted(range(len(slot.costs)), key=slot.ranks.__getitem__) for slot in slots}
     picked = least([len(slot.costs) + 1 for slot in slots], _tables(slots, pairs, order))
-    return {
-        slot.name: order[slot.name][index] if index < len(slot.costs) else None
-        for slot, index in zip(slots, picked, strict=True)
-    }
+    return [
+        order[slot.name][index] if index < len(slot.costs) else None for slot, index in zip(slots, picked, strict=True)
+    ]
 
 
 def _tables(slots: Sequence[Slot], pairs: Sequence[Pair], order: Mapping[str, list[int]]) -> dict[Scope, Weights]:
@@ -61,13 +101,10 @@ def _tables(slots: Sequence[Slot], pairs: Sequence[Pair], order: Mapping[str, li
         tables[(number,)] = weights[[*order[slot.name], -1]]
     numbers = {slot.name: number for number, slot in enumerate(slots)}
     for pair in pairs:
-        if pair.fits.all():
-            continue
-        turned = pair if pair.first <= pair.second else Pair(pair.second, pair.first, pair.fits.T, pair.loose)
-        first, second = order[turned.first], order[turned.second]
+        first, second = order[pair.first], order[pair.second]
         against = np.zeros((len(first) + 1, len(second) + 1), dtype=np.int64)
-        against[:-1, :-1] = ~turned.fits[first][:, second] * (scale.broken if pair.loose else scale.never)
-        scope = (numbers[turned.first], numbers[turned.second])
+        against[:-1, :-1] = ~pair.fits[first][:, second] * (scale.broken if pair.loose else scale.never)
+        scope = (numbers[pair.first], numbers[pair.second])
         tables[scope] = tables[scope] + against if scope in tables else against
     return tables
 

@@ -2,10 +2,11 @@
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
+from functools import cached_property
 from math import isnan
 
 from bom.circuit.network import Converter, Draw, Network, Resistor, Source
-from bom.circuit.ohms import Strand, bridge_ohm, strands
+from bom.circuit.ohms import Strand, bridge_ohm, strand_ohms, strands
 from bom.circuit.positions import Positions, positions_of
 from bom.circuit.solve import Solution, solve
 from bom.judge.loom_view import LoomView
@@ -56,6 +57,11 @@ class Bike:
         """Tell whether the converter joins pack minus and 12 V minus, or may: one that is not known is taken to."""
         part = self.view.parts.get("converter")
         return part is not None and part.word("isolated")[0] != "yes"
+
+    @cached_property
+    def zones(self) -> Mapping[str, str]:
+        """Give the zone of each wire."""
+        return {name: self.view.loom.place(name).zone for name in self.strands}
 
     def positions(self, state: State) -> Positions:
         """Give the positions of a state."""
@@ -129,26 +135,21 @@ def _feeds_nothing(bike: Bike, state: State, standing: Positions) -> bool:
     return state.traction == "regeneration" and "contactor" in bike.coils - standing.coils
 
 
-def air_c(bike: Bike, wire: str, state: State) -> float:
-    """Give the air about a wire in a state."""
+def air_in(bike: Bike, zone: str, state: State) -> float:
+    """Give the air of a zone in a state."""
     if state.air_c is not None:
         return state.air_c
-    zone = bike.view.loom.place(wire).zone
     value: float = getattr(bike.view.facts.job.ambient, zone.replace(" ", "_"))
     return value
 
 
 def _wires(bike: Bike, state: State, ends: Ends, hot_c: Mapping[str, float], without: str) -> list[Resistor]:
-    margins = bike.view.facts.margins
+    some = [strand for name, strand in bike.strands.items() if name != without and strand.wire.count == 1]
+    air_of = {zone: air_in(bike, zone, state) for zone in set(bike.zones.values())}
+    at_c = [hot_c[name] if name in hot_c else air_of[bike.zones[name]] for name in (each.wire.name for each in some)]
+    ohms = strand_ohms(some, at_c, bike.view.facts.margins, worn=ends.worn)
     return [
-        Resistor(
-            name,
-            strand.wire.start,
-            strand.wire.end,
-            strand.ohm(hot_c.get(name, air_c(bike, name, state)), margins, worn=ends.worn),
-        )
-        for name, strand in bike.strands.items()
-        if name != without and strand.wire.count == 1
+        Resistor(each.wire.name, each.wire.start, each.wire.end, ohm) for each, ohm in zip(some, ohms, strict=True)
     ]
 
 

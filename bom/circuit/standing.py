@@ -5,7 +5,7 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
-from bom.circuit.bike import LEAST_LOAD_V, STRONG, WEAK, Bike, Ends, air_c, network
+from bom.circuit.bike import LEAST_LOAD_V, STRONG, WEAK, Bike, Ends, air_in, network
 from bom.circuit.live import coil_v, drop_out_v, has_coil
 from bom.circuit.network import Network
 from bom.circuit.ohms import Strand
@@ -56,7 +56,7 @@ def stand(bike: Bike, state: State) -> Standing:
 def _solved(bike: Bike, state: State, ends: Ends) -> tuple[Solution, dict[str, float]]:
     cool = bike.solve(network(bike, state, ends))
     hot_c = {
-        name: _warm(strand, cool.amps.get(name, 0.0), air_c(bike, name, state)) for name, strand in bike.strands.items()
+        name: _warm(strand, cool.amps.get(name, 0.0), air_in(bike, bike.zones[name], state)) for name, strand in bike.strands.items()
     }
     return bike.solve(_held_down(bike, state, network(bike, state, ends, hot_c=hot_c))), hot_c
 
