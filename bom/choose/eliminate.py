@@ -93,22 +93,23 @@ def _spread(table: Weights, scope: Scope, axes: Scope) -> Weights:
     return turned.reshape([sizes.get(choice, 1) for choice in axes])
 
 
-def least(sizes: Sequence[int], tables: Mapping[Scope, Weights]) -> list[int]:
+def least(sizes: Sequence[int], tables: Mapping[Scope, Weights], many: int = MANY) -> list[int]:
     """Give the setting of each choice with which all tables together are least; of equal ones always the same.
 
     sizes   how many settings each choice has
     tables  what each combination of the settings of some choices adds; their numbers in rising order; one of every
             choice alone
+    many    cells of a table before which settings are slimmed
     """
     settings = [0] * len(sizes)
-    for aside in reversed(list(_all_aside(_Tables(sizes, tables)))):
+    for aside in reversed(list(_all_aside(_Tables(sizes, tables), many))):
         beside = zip(aside.neighbours_kept, aside.neighbours, strict=True)
         at = tuple(kept.index(settings[other]) for kept, other in beside)
         settings[aside.choice] = aside.kept[int(aside.best[at])]
     return settings
 
 
-def _all_aside(left: _Tables) -> Iterator[_Aside]:
+def _all_aside(left: _Tables, many: int) -> Iterator[_Aside]:
     """Put every choice aside, the one that takes the smallest table first; slim what meets in a great one before."""
     cells = {choice: left.cells(choice) for choice in range(len(left.kept))}
     waiting = [(count, choice) for choice, count in cells.items()]
@@ -119,7 +120,7 @@ def _all_aside(left: _Tables) -> Iterator[_Aside]:
         if cells.get(choice) != count:
             continue  # done, or counted anew since
         changed = set(left.neighbours(choice))
-        if count > MANY and choice not in slimmed:
+        if count > many and choice not in slimmed:
             slimmed.add(choice)
             for other in (choice, *sorted(changed)):
                 left.slim(other)

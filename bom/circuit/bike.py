@@ -49,8 +49,8 @@ class Bike:
     coils: frozenset[str] = field(default=frozenset())
 
     def solve(self, circuit: Network) -> Solution:
-        """Solve a network of this bike; one that was met before in this run is not solved again."""
-        return self.view.memory.once("network", circuit, lambda: solve(circuit))
+        """Solve a network of this bike, or one like it."""
+        return solve(circuit, self.view.memory)
 
     @property
     def joined(self) -> bool:
@@ -148,9 +148,7 @@ def _wires(bike: Bike, state: State, ends: Ends, hot_c: Mapping[str, float], wit
     air_of = {zone: air_in(bike, zone, state) for zone in set(bike.zones.values())}
     at_c = [hot_c[name] if name in hot_c else air_of[bike.zones[name]] for name in (each.wire.name for each in some)]
     ohms = strand_ohms(some, at_c, bike.view.facts.margins, worn=ends.worn)
-    return [
-        Resistor(each.wire.name, each.wire.start, each.wire.end, ohm) for each, ohm in zip(some, ohms, strict=True)
-    ]
+    return [Resistor(each.wire.name, each.wire.start, each.wire.end, ohm) for each, ohm in zip(some, ohms, strict=True)]
 
 
 def _take(element: Resistor | Draw | None, resistors: list[Resistor], draws: list[Draw]) -> None:

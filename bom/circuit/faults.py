@@ -62,7 +62,7 @@ def _bears(bike: Bike) -> tuple[object, ...]:
 
 
 def _walked(bike: Bike, low: Network, high: Network) -> tuple[Fault, ...]:
-    ground = _ground(bike, Compiled(low), Compiled(high))
+    ground = _ground(bike, *(Compiled(network, bike.view.memory) for network in (low, high)))
     pairs, names = _pairs(bike, ground.high)
     walks = [shorted(network, pairs, short_ohm=SHORT_OHM) for network in (ground.low, ground.high)]
     return tuple(

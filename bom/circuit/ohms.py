@@ -36,7 +36,6 @@ class Strand:
     bolted: bool
 
 
-
 def strand_ohms(some: Sequence[Strand], at_c: Sequence[float], margins: Margins, *, worn: bool) -> list[float]:
     """Give the resistance of wires at their temperatures, with a joint at either end, sound but worn or at its best."""
     bolted = margins.bolted_joint_high_ohm if worn else margins.joint_low_ohm

@@ -56,7 +56,8 @@ def stand(bike: Bike, state: State) -> Standing:
 def _solved(bike: Bike, state: State, ends: Ends) -> tuple[Solution, dict[str, float]]:
     cool = bike.solve(network(bike, state, ends))
     hot_c = {
-        name: _warm(strand, cool.amps.get(name, 0.0), air_in(bike, bike.zones[name], state)) for name, strand in bike.strands.items()
+        name: _warm(strand, cool.amps.get(name, 0.0), air_in(bike, bike.zones[name], state))
+        for name, strand in bike.strands.items()
     }
     return bike.solve(_held_down(bike, state, network(bike, state, ends, hot_c=hot_c))), hot_c
 

@@ -139,6 +139,10 @@ def reaching(rule: str, column: str, part: Parts, duty: Duty, margins: Margins) 
     ]
 
 
+def silent(text: str) -> None:
+    pass
+
+
 def reversed_rows(catalogue: Catalogue) -> Catalogue:
     families = {
         name: replace(table.take(range(len(table) - 1, -1, -1)), whole=None, donor=())
@@ -153,7 +157,7 @@ def test_row_order_of_the_catalogue_does_not_matter(
     starter: str, converted: Converted, edited: Edited, catalogue: Catalogue
 ) -> None:
     build = converted(starter)
-    turned = convert(edited(starter), reversed_rows(catalogue), catalogue.margins, build.arrangement, lambda text: None, Memory())
+    turned = convert(edited(starter), reversed_rows(catalogue), catalogue.margins, build.arrangement, silent, Memory())
     assert {name: entry.part_id for name, entry in turned.filled.items()} == {
         name: entry.part_id for name, entry in build.filled.items()
     }
@@ -193,10 +197,10 @@ def test_leads_are_weighed_with_the_part_that_wants_them(
     """A sensing closer that costs less than a timer costs more with its leads, fuses and holders (arithmetic)."""
     cheap = tuple(replace(offer, breaks=((1, 9.0),)) for offer in catalogue.offers["CC-0201"])
     shop = replace(catalogue, offers={**catalogue.offers, "CC-0201": cheap})
-    built = convert(edited("moped-48"), shop, margins, "12 V", lambda text: None, Memory())
+    built = convert(edited("moped-48"), shop, margins, "12 V", silent, Memory())
     assert built.filled["contactor closer"].part.word("senses_bus") == ("no",)
     forced = edited("moped-48", {"pins": {"contactor closer": "CC-0201"}})
-    assert built.bill.total < convert(forced, shop, margins, "12 V", lambda text: None, Memory()).bill.total
+    assert built.bill.total < convert(forced, shop, margins, "12 V", silent, Memory()).bill.total
 
 
 @pytest.mark.parametrize("starter", STARTERS)
