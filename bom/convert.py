@@ -62,7 +62,7 @@ def convert(job: JobFile, catalogue: Catalogue, margins: Margins, key_at: str, s
         choice = _choose(loom, options, allowed, duties, margins, job, memory)
         raised = _raised(job, counted, choice.filled, facts.pack.full_charge_v.high)
         if raised == counted:
-            view = _view(loom, facts, choice, memory)
+            view = _view(loom, facts, duties, choice, memory)
             raised = _raised_by_states(counted, view)
             if raised == counted or number == MOST_PASSES:  # what does not come to rest is a finding
                 return _finish(job, catalogue, view, options, allowed, choice, number)
@@ -70,11 +70,14 @@ def convert(job: JobFile, catalogue: Catalogue, margins: Margins, key_at: str, s
     raise RuntimeError("coils, charger and the parts they bear on did not settle; report this job")
 
 
-def _view(loom: Loom, facts: Facts, choice: "_Choice", memory: Memory) -> LoomView:
+def _view(loom: Loom, facts: Facts, duties: Mapping[str, Duty], choice: "_Choice", memory: Memory) -> LoomView:
     """Look at the loom with the parts chosen, and without what they have no use for."""
     wanted = without(loom, choice.needless)
     parts = {name: entry.part for name, entry in choice.filled.items()}
-    return LoomView(wanted, facts, parts, envelope(wanted, facts), memory)
+    ends = [{link.first, link.second} for link in loom.links]
+    near = {name for pair in ends if pair & choice.needless for name in pair}
+    known = {name: duty for name, duty in duties.items() if name not in near}  # nothing near them was dropped
+    return LoomView(wanted, facts, parts, envelope(wanted, facts, known), memory)
 
 
 def _raised_by_states(counted: Counted, view: LoomView) -> Counted:

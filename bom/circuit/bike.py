@@ -21,6 +21,7 @@ LEAST_LOAD_V = 6.0  # below about half its volts a 12 V load is dead
 COMMON_OHM = 1e-3
 BUFFER_V = 12.8  # of a full lead battery at rest
 LEAST_A = 1e-9
+RESISTING = ("fuse", "contact", "plug", "shunt", "resistor", "sense")
 
 
 @dataclass(frozen=True)
@@ -57,6 +58,22 @@ class Bike:
         """Tell whether the converter joins pack minus and 12 V minus, or may: one that is not known is taken to."""
         part = self.view.parts.get("converter")
         return part is not None and part.word("isolated")[0] != "yes"
+
+    @cached_property
+    def bridge_resistors(self) -> Mapping[tuple[str, bool], Resistor]:
+        """Give each bridge that is a plain resistor by its name: at its sound worst (True) and at its best."""
+        parts, margins = self.view.parts, self.view.facts.margins
+        return {
+            (bridge.name, worn): Resistor(
+                bridge.name,
+                bridge.start,
+                bridge.end,
+                bridge_ohm(bridge, parts.get(bridge.place), margins, high=worn),
+            )
+            for bridge in self.bridges
+            if bridge.kind in RESISTING
+            for worn in (True, False)
+        }
 
     @cached_property
     def zones(self) -> Mapping[str, str]:
@@ -117,10 +134,8 @@ def network(
     for bridge in bike.bridges:
         if not standing.closed(bridge) or (bridge.kind == "controller" and _feeds_nothing(bike, state, standing)):
             continue
-        if bridge.kind in ("fuse", "contact", "plug", "shunt", "resistor", "sense"):
-            part = bike.view.parts.get(bridge.place)
-            ohm = bridge_ohm(bridge, part, bike.view.facts.margins, high=ends.worn)
-            resistors.append(Resistor(bridge.name, bridge.start, bridge.end, ohm))
+        if bridge.kind in RESISTING:
+            resistors.append(bike.bridge_resistors[bridge.name, ends.worn])
         elif bridge.kind == "buffer":
             sources.append(buffer_battery(bike, bridge, strong=ends.strong))
         elif bridge.kind != "pack":

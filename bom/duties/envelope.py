@@ -63,12 +63,15 @@ ASKED_OF = {
 LOAD_KEYS = {"purpose": "purpose", "base": "base", "technology": "kind"}
 
 
-def envelope(loom: Loom, facts: Facts) -> Mapping[str, Duty]:
-    """Give the duty of each place by its name."""
+def envelope(loom: Loom, facts: Facts, known: Mapping[str, Duty] | None = None) -> Mapping[str, Duty]:
+    """Give the duty of each place by its name; that of places of which it is known already stands."""
+    stands = known or {}
     circuits = circuit_needs(facts)
     wires = {wire.name: wire for wire in loom.wires}
     return {
-        place.name: Duty.of(_needs(place, wires.get(place.name), circuits, loom, facts), _asked(place, facts))
+        place.name: stands[place.name]
+        if place.name in stands
+        else Duty.of(_needs(place, wires.get(place.name), circuits, loom, facts), _asked(place, facts))
         for place in loom.places
     }
 
