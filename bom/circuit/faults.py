@@ -11,6 +11,7 @@ from bom.circuit.clearing import LEAST_A, SHARE, Fuse, Metals, Openings, fuse_of
 from bom.circuit.compiled import Compiled
 from bom.circuit.fault import Fault, Hot
 from bom.circuit.fault_network import CONVERTER, Limit, converter_limit, fault_network
+from bom.circuit.hottest import hottest
 from bom.circuit.metals import metals_of
 from bom.circuit.network import Network
 from bom.circuit.shorts import Shorted, shorted
@@ -133,7 +134,7 @@ def _faults(ground: _Ground, names: Sequence[_Name], low: Shorted, high: Shorted
     low_through, high_through = np.abs(low.through) * low_cut[:, None], np.abs(high.through) * high_cut[:, None]
     columns = [fuse.column for fuse in ground.fuses]
     opened = openings(ground.fuses, low_through[:, columns], high_through[:, columns], high_a)
-    hot = _hottest(ground, low_through, high_through, opened)
+    hot = hottest(ground.metals, ground.guarded, (low_through[:, ground.wires], high_through[:, ground.wires]), opened)
     walked = _Walked(low_a, high_a, limited, opened, hot, high_through, np.abs(high.given))
     for row, name in enumerate(names):
         if name[1] == "the frame" or high_a[row] > LEAST_A:
@@ -149,70 +150,6 @@ def _cut(ground: _Ground, compiled: Compiled, some: Shorted, limit_a: float) -> 
     limited = (given > SHARE * np.abs(some.amps)) & (given > limit_a)
     with np.errstate(divide="ignore", invalid="ignore"):
         return np.where(limited, limit_a / given, 1.0), limited
-
-
-def _hottest(ground: _Ground, low: Floats, high: Floats, opened: Openings) -> tuple[list[Hot | None], list[Hot | None]]:
-    """Give the hottest wire of each short, of those with a guard and of those without.
-
-    Both ends count: few amps for long, and many for short. All are warmed together: numpy takes as long for few.
-    """
-    metals, rows = ground.metals, np.arange(len(low))
-    picked = [_strained(ground, high, which) for which in map(np.flatnonzero, (ground.guarded, ~ground.guarded))]
-    asked = [
-        (best, amps[rows, ground.wires[best]], np.nan_to_num(time_s, nan=np.inf))
-        for best in picked
-        if best is not None
-        for amps, time_s in ((low, opened.low_s), (high, opened.high_s))
-    ]
-    warmed = iter(_warmed(metals, asked))
-    hot: list[list[Hot | None]] = []
-    for best in picked:
-        if best is None:
-            hot.append([None] * len(low))
-            continue
-        ends = (next(warmed), next(warmed))
-        hot.append(_hot(ground, best, ends, (low[rows, ground.wires[best]], high[rows, ground.wires[best]]), opened))
-    return hot[0], hot[1]
-
-
-def _strained(ground: _Ground, high: Floats, which: Ints) -> Ints | None:
-    """Pick for each short the one of some wires that is nearest to what its insulation stands; None of no wires."""
-    if not len(which):
-        return None
-    # Of wires alike the first, whatever the last digits say.
-    strained = np.round(high[:, ground.wires[which]] / ground.metals.withstands[which], 9)
-    return np.asarray(which[np.argmax(strained, axis=1)], dtype=np.intp)
-
-
-def _warmed(metals: Metals, asked: Sequence[tuple[Ints, Floats, Floats]]) -> list[Floats]:
-    """Give the temperatures of several rows of wires, each with its amps and seconds."""
-    if not asked:
-        return []
-    wires, amps, time_s = (np.concatenate(column) for column in zip(*asked, strict=True))
-    return np.split(metals.after_c(wires, amps, time_s), len(asked))
-
-
-def _hot(
-    ground: _Ground, best: Ints, ends: tuple[Floats, Floats], amps: tuple[Floats, Floats], opened: Openings
-) -> list[Hot | None]:
-    """Take the hotter end of each short; nothing where the wire carries nothing."""
-    metals = ground.metals
-    hottest, many = np.maximum(*ends), ends[1] >= ends[0]
-    most_a, time_s = np.where(many, amps[1], amps[0]), np.where(many, opened.high_s, opened.low_s)
-    return [
-        Hot(metals.strands[wire].wire.name, float(end), float(limit), float(metals.start_c[wire]), *heat)
-        if flows
-        else None
-        for wire, end, limit, flows, *heat in zip(
-            best,
-            hottest,
-            metals.stands_c(best, time_s),
-            amps[1] > LEAST_A,
-            most_a.tolist(),
-            time_s.tolist(),
-            strict=True,
-        )
-    ]
 
 
 def _fault(ground: _Ground, walked: _Walked, row: int, name: _Name) -> Fault:
