@@ -16,8 +16,8 @@ from bom.choose.eliminate import Scope, Weights, least
 from bom.memory import Memory
 
 Flags = npt.NDArray[np.bool_]
-# Weights are whole numbers below this, so that no sum of them runs over.
-MOST = 2**56
+# Weights are whole numbers below about this, so that thousands of them may be summed before 64 bits run over.
+MOST = 2**52
 
 
 @dataclass(frozen=True)

@@ -34,9 +34,7 @@ def hottest(
     warmed = iter(_warmed(metals, asked))
     nothing: list[Hot | None] = [None] * len(rows)
     with_guard, bare = (
-        nothing
-        if best is None or ends is None
-        else _hot(metals, best, (next(warmed), next(warmed)), ends, times)
+        nothing if best is None or ends is None else _hot(metals, best, (next(warmed), next(warmed)), ends, times)
         for best, ends in zip(picked, carried, strict=True)
     )
     return with_guard, bare
