@@ -14,6 +14,7 @@ from bom.duties.budget import budget
 from bom.duties.circuits import Counted, Facts
 from bom.duties.volts import pack_facts
 from bom.errors import Fault
+from bom.memory import Memory
 from bom.read.catalogue import Catalogue, read_catalogue
 from bom.read.job import JobFile
 from bom.read.locate import Lines
@@ -103,7 +104,7 @@ def converted(catalogue: Catalogue, edited: Edited) -> Converted:
             faults: list[Fault] = []
             margins = catalogue.margins.overridden(job.margins, "job", Lines({}), faults)
             assert not faults
-            done[key] = convert(job, catalogue, margins, at, lambda text: None)
+            done[key] = convert(job, catalogue, margins, at, lambda text: None, Memory())
         return done[key]
 
     return make

@@ -8,7 +8,7 @@ from bom.check.donor_settle import settled, settled_by_reading
 from bom.check.donor_side import side_words
 from bom.check.gates import cells_of, open_gates, worst
 from bom.check.judge_build import judge_one
-from bom.choose.donor import donor_part, served
+from bom.choose.donor import donors_own
 from bom.choose.filled import Filled
 from bom.duties.model import Duty
 from bom.judge.loom_view import LoomView
@@ -178,8 +178,7 @@ def _by_numbers(
 
 def own_part(family: str, item: Item, view: LoomView) -> Parts:
     """Describe the donor's own part, whatever stands in its places now."""
-    facts = view.facts
-    return donor_part(family, item, served(item, facts.job, facts.margins))
+    return donors_own(family, item, view.facts.job, view.facts.margins, view.memory)
 
 
 def _named(entry: Filled) -> str:

@@ -9,6 +9,7 @@ import numpy as np
 
 from bom.choose.donor_traces import LOWEST_SERVED_FRACTION, fed_together, service_traces, wire_traces
 from bom.duties.budget import load_amps
+from bom.memory import Memory
 from bom.parts import DONOR, Parts
 from bom.physics.conductor import copper_resistance_mohm_per_m
 from bom.read.families import BY_NAME, COMMON
@@ -107,6 +108,13 @@ def donor_part(family: str, item: Item, service: Service) -> Parts:
     words["exceptions"] = ("; ".join(exceptions),)
     curves = {"breaking_points": {part: tuple(_points(part, item, service))}}
     return Parts(family, (part,), numbers, words, curves, (True,), None, told)
+
+
+def donors_own(family: str, item: Item, job: JobFile, margins: Margins, memory: Memory) -> Parts:
+    """Describe a donor item by what it served; jobs that say the same of it and of what it fed share the part."""
+    fed = repr([load for load in job.loads if load.name in item.feeds])
+    bears = (family, repr(item), fed, job.donor.supply, job.donor.lighting, margins)
+    return memory.once("donor's own part", bears, lambda: donor_part(family, item, served(item, job, margins)))
 
 
 def _known(item: Item, service: Service) -> dict[str, tuple[float | str, str]]:

@@ -52,15 +52,33 @@ WORD_KEYS = {
     "chemistry": "pack.chemistry",
     "bus load known": "controller.standby",
 }
+# Families whose rules ask a word that the whole bike shares; other words are a place's own.
+ASKED_OF = {
+    "stop by": ("stop_switch", "cap_switch", "key_switch"),
+    "contact": ("relay",),
+    "shells": ("converter",),
+    "lamp return": ("converter",),
+    "earth": ("converter", "flasher", "lamp"),
+    "key at": ("converter",),
+    "buffer": ("converter", "closer"),
+    "isolator": ("isolator",),
+    "contactor": ("isolator",),
+    "meter": ("meter",),
+    "chemistry": ("charger",),
+    "bus load known": ("closer",),
+}
 LOAD_KEYS = {"purpose": "purpose", "base": "base", "technology": "kind"}
 
 
-def envelope(loom: Loom, facts: Facts) -> Mapping[str, Duty]:
-    """Give the duty of each place by its name."""
+def envelope(loom: Loom, facts: Facts, known: Mapping[str, Duty] | None = None) -> Mapping[str, Duty]:
+    """Give the duty of each place by its name; that of places of which it is known already stands."""
+    stands = known or {}
     circuits = circuit_needs(facts)
     wires = {wire.name: wire for wire in loom.wires}
     return {
-        place.name: Duty.of(_needs(place, wires.get(place.name), circuits, loom, facts), _words(place, facts))
+        place.name: stands[place.name]
+        if place.name in stands
+        else Duty.of(_needs(place, wires.get(place.name), circuits, loom, facts), _asked(place, facts))
         for place in loom.places
     }
 
@@ -69,7 +87,7 @@ def own_duty(loom: Loom, facts: Facts, name: str) -> Duty:
     """Give the duty of one place, shared with no other: places that ask the same may have it from elsewhere."""
     place = loom.place(name)
     wire = next((wire for wire in loom.wires if wire.name == name), None)
-    return Duty(_needs(place, wire, circuit_needs(facts), loom, facts), _words(place, facts), _told(place))
+    return Duty(_needs(place, wire, circuit_needs(facts), loom, facts), _asked(place, facts), _told(place))
 
 
 def _told(place: Place) -> dict[str, Origin]:
@@ -152,7 +170,14 @@ def _stud(place: Place, facts: Facts) -> Needs:
     return {"stud_m": Span.given(float(studs[place.end]), "", because, f"{place.end}.stud")}
 
 
-def _words(place: Place, facts: Facts) -> dict[str, str]:
+def _asked(place: Place, facts: Facts) -> dict[str, str]:
+    """Give the words that the rules of a place's family ask, so that no other word sets like places apart."""
+    words = words_of(place, facts)
+    return {word: words[word] for word in words if place.family in ASKED_OF.get(word, (place.family,))}
+
+
+def words_of(place: Place, facts: Facts) -> dict[str, str]:
+    """Give all that is said of a place in words."""
     job = facts.job
     wish = job.wishes.two_wire
     wired = job.donor.lamp_return == "wire" if wish is None else wish

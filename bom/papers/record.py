@@ -13,6 +13,7 @@ from bom.check.donor_gates import donor_type
 from bom.check.gates_text import gates_data
 from bom.choose.filled import Filled, Hole
 from bom.duties.budget import Budget
+from bom.duties.envelope import words_of
 from bom.judge.verdict import Verdict
 from bom.money.bill import Line
 from bom.money.prices import Purchase
@@ -125,7 +126,7 @@ def _place(build: Build, name: str) -> dict[str, object]:
         "quantity": place.quantity,
         "part": _part(build.filled.get(name)),
         "needs": {need: _span(span) for need, span in duty.needs.items()},
-        "words": dict(duty.words),
+        "words": words_of(place, build.facts),
     }
 
 
