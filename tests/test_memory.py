@@ -5,8 +5,9 @@ from collections.abc import Callable
 
 import pytest
 
+from bom.arrangement import ALL
 from bom.build import Build
-from bom.convert import arrangements, convert
+from bom.convert import convert
 from bom.judge.ask import judge_pairs, judge_parts, passing
 from bom.memory import Memory
 from bom.read.catalogue import Catalogue
@@ -58,7 +59,7 @@ def alone(
 ) -> list[tuple[JobFile, str, dict[str, object]]]:
     """Convert each edited job by itself, in both key arrangements."""
     jobs = [edited(request.param, edits) for edits in EDITS]
-    return [(job, key_at, fresh(job, catalogue, key_at)) for job in jobs for key_at in arrangements(job)]
+    return [(job, key_at, fresh(job, catalogue, key_at)) for job in jobs for key_at in ALL]
 
 
 @pytest.mark.parametrize("order", ORDERS)
