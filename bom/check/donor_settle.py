@@ -9,8 +9,8 @@ A figure settles the 6 V cell of a contact: dc_volts and breaks that are measure
 which the rules pass it at the 12 V of this loom. A seller's word and a figure of unknown origin settle nothing, and
 neither does a figure of an item that has no place in the loom: there is nothing to compare it with.
 
-What the job says of a switch settles what would be asked of it: how a brake switch's contact works is judged by its
-rule; a switch on the live side has a second lead, whatever the frame was.
+What the job says of a switch settles what would be asked of it: how the contact of a brake or kill switch works is
+judged by its rule; a switch on the live side has a second lead, whatever the frame was.
 """
 
 from collections.abc import Sequence
@@ -57,4 +57,6 @@ def _by_word(cell: Cell, item: Item) -> bool:
     """Tell whether the job says of a switch what its cell would have looked at."""
     if cell.gate == "AC-lit" and item.kind == "brake switch":
         return item.contact == "closes when braking"
+    if cell.gate == "AC-lit" and item.kind == "kill switch":
+        return item.contact is not None
     return cell.gate == "two-wire" and item.side == "live"

@@ -12,6 +12,7 @@ from bom.circuit.solve import Solution, solve
 from bom.judge.loom_view import LoomView
 from bom.loom.bridges import COIL_FAMILIES
 from bom.loom.model import Bridge
+from bom.loom.switch_relay import switch_relays
 from bom.read.states import State
 
 PACK_MINUS, RAIL_MINUS, FRAME = "pack minus", "12 V rail minus", "frame"
@@ -83,7 +84,7 @@ class Bike:
     def positions(self, state: State) -> Positions:
         """Give the positions of a state."""
         loads = {load.name: load for load in self.view.facts.job.loads}
-        return positions_of(state, loads, self.coils)
+        return positions_of(state, loads, self.coils, switch_relays(self.view.facts.job.donor.items))
 
     def pack(self, state: State, ends: Ends) -> tuple[float, float]:
         """Give the pack's own volts and its ohms in a state."""

@@ -58,12 +58,17 @@ class Positions:
         return name in self.loads and bool(self.conditions & set(self.loads[name].on))
 
 
-def positions_of(state: State, loads: Mapping[str, Load], coils: frozenset[str]) -> Positions:
+def positions_of(
+    state: State, loads: Mapping[str, Load], coils: frozenset[str], behind: Mapping[str, tuple[str, ...]]
+) -> Positions:
     """Give the positions of a state: with the key on every relay is in but that of precharge and that which stops.
 
-    coils  places of the loom that have a coil
+    coils   places of the loom that have a coil
+    behind  loads of each relay that a switch pulls in: it is in while one of them is lit
     """
     pulled = {coil for coil in coils if coil not in AT_REST} if state.key else set()
+    conditions = set(state.conditions)
+    pulled -= {relay for relay, fed in behind.items() if not any(conditions & set(loads[name].on) for name in fed)}
     if state.contactor:
         pulled.add("contactor")
     charging = state.traction == "charging"

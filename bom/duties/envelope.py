@@ -22,9 +22,9 @@ from bom.duties.load_traces import each_watts, load_figure, loads_together, one_
 from bom.duties.model import Duty
 from bom.loom.bridges import STOP_RELAY
 from bom.loom.builder import BUS_SENSE
-from bom.loom.control import STOP_COIL
 from bom.loom.lengths import length_figure
 from bom.loom.model import Loom, Place, Wire
+from bom.loom.switch_relay import RELAY_COIL
 from bom.loom.tails import shells_on_the_frame
 from bom.physics.isolation import is_above_low_voltage
 from bom.span import Span
@@ -182,7 +182,7 @@ def words_of(place: Place, facts: Facts) -> dict[str, str]:
     wish = job.wishes.two_wire
     wired = job.donor.lamp_return == "wire" if wish is None else wish
     words = {
-        "stop by": "relay" if place.circuit == STOP_COIL else "chain",
+        "stop by": "relay" if place.circuit == RELAY_COIL else "chain",
         "contact": "opens" if place.name == STOP_RELAY else "makes",
         "lamp return": "wire" if wired else "frame",
         "shells": "frame" if shells_on_the_frame(job, job.loads) else "holders",

@@ -44,7 +44,7 @@ def keep_what_goes(build: Build, others: Sequence[Build], catalogue: Catalogue, 
     """
     sound = sorted((each for each in others if _holds(each)), key=lambda each: each.bill.total)
     start = build if _holds(build) else next(iter(sound), build)
-    items = {item.name: item for item in build.facts.job.donor.items if item.keep != "no"}
+    items = {item.name: item for item in build.facts.job.donor.items if item.may_stay}
     found: dict[str, Kept] = {}
     for told in build.donor:
         if told.verdict == "goes" and told.name in items:

@@ -7,6 +7,7 @@ import numpy as np
 
 from bom.arrangement import with_item
 from bom.check.donor import light_kind
+from bom.loom.low_volt import circuit_of
 from bom.parts import Parts
 from bom.read.catalogue import Catalogue
 from bom.read.job import Item, JobFile, Load
@@ -51,6 +52,13 @@ def _through_a_relay(item: Item, job: JobFile, catalogue: Catalogue) -> Iterator
     if item.contact == "closes to stop" and not item.relay:
         title = "invert it: it pulls in a relay that opens the coil chain"
         yield Way(title, with_item(job, item.name, relay=True), 25)
+
+
+def _switch_relay(item: Item, job: JobFile, catalogue: Catalogue) -> Iterator[Way]:
+    """Let a switch pull in a relay, so that it carries a coil's amps in place of its loads'."""
+    circuits = {circuit_of(load) for load in job.loads if load.name in item.feeds}
+    if len(circuits) == 1 and not item.relay:
+        yield Way("let it pull in a relay that carries its loads", with_item(job, item.name, relay=True), 20)
 
 
 def _filaments_back(item: Item, job: JobFile, catalogue: Catalogue) -> Iterator[Way]:
@@ -102,11 +110,14 @@ def _with_loads(job: JobFile, changed: dict[str, Load]) -> JobFile:
 
 Change = Callable[[Item, JobFile, Catalogue], Iterator[Way]]
 _LAMP_SWITCH: tuple[Change, ...] = (_led_lamps,)
+_ONE_WAY: tuple[Change, ...] = (_switch_relay, _led_lamps)
 WAYS: dict[str, tuple[Change, ...]] = {
     "kill switch": (_through_a_relay,),
     "flasher": (_filaments_back,),
-    "light switch": _LAMP_SWITCH,
+    "horn button": (_switch_relay,),
+    "start button": (_switch_relay,),
+    "light switch": _ONE_WAY,
     "dip switch": _LAMP_SWITCH,
     "indicator switch": _LAMP_SWITCH,
-    "brake switch": _LAMP_SWITCH,
+    "brake switch": _ONE_WAY,
 }

@@ -151,7 +151,7 @@ ITEM_KEYS = {
     "rate": ("flasher",),
     "wire": ("loom",),
     "at": ("brake switch",),
-    "relay": ("kill switch",),
+    "relay": ("kill switch", "start button", "light switch", "horn button", "brake switch"),
     "tested": CONTACTS,
     "side": SIDED,
 }
@@ -223,7 +223,9 @@ class Item(Section):
         "unknown", description="how its ratings are known"
     )
     relay: bool | None = Field(
-        None, description="kill switches that close to stop: they pull in a relay, whose contact opens the coil chain"
+        None,
+        description="it pulls in a relay, which carries its loads; a kill switch that closes to stop pulls in one that "
+        "opens the coil chain",
     )
     served: Amps | None = Field(None, description="amps the donor asked of it for years at its own volts")
     wire: Area | None = Field(None, description="looms: copper area of its lamp wires")
