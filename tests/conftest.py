@@ -8,6 +8,7 @@ from typing import Any
 
 import pytest
 
+from bom.arrangement import ALL, TWELVE
 from bom.build import Build
 from bom.convert import convert
 from bom.duties.budget import budget
@@ -98,7 +99,7 @@ def converted(catalogue: Catalogue, edited: Edited) -> Converted:
 
     def make(starter: str = "street-72", edits: Edits | None = None, key_at: str = "") -> Build:
         job = edited(starter, edits)
-        at = key_at or ("pack volts" if job.wishes.key == "pack volts" else "12 V")
+        at = key_at or (job.wishes.key if job.wishes.key in ALL else TWELVE)
         key = f"{starter} {at} {edits!r}"
         if key not in done:
             faults: list[Fault] = []

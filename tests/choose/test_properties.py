@@ -175,6 +175,8 @@ VARIANTS = (
     {"loads.rear indicators.telltale": "through two diodes"},
     {"donor.lamp_return": "frame", "wishes.two_wire": True},
     {"devices": [FROM_DONOR]},
+    {"wishes.key": "12 V, sleeping converter"},
+    {"donor.items.horn button.relay": True},
 )
 
 
