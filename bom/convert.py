@@ -10,6 +10,7 @@ import numpy.typing as npt
 from bom.arrangement import arranged
 from bom.build import Build
 from bom.check.donor import donor_verdicts
+from bom.check.donor_costs import Shelf, priced
 from bom.check.judge_build import judge_build
 from bom.choose.candidates import Candidates, candidates, kit
 from bom.choose.filled import Filled
@@ -249,9 +250,14 @@ def _finish(
     passing = {name: option.parts.take(allowed[name]) for name, option in options.items()}
     miss = Miss(options, passing, duties, loom.links, facts.margins)
     holes = tuple(open_place(place, miss) for place in loom.places if place.name not in filled)
-    donor = donor_verdicts(view, duties, filled, catalogue.donor_matrix)
+    shelf = Shelf(job, filled, {name: _cost(options[name], entry) for name, entry in filled.items()})
+    donor = priced(donor_verdicts(view, duties, filled, catalogue.donor_matrix), shelf)
     bought = bill(_needs(filled, loom), catalogue, facts.margins, job.money)
     return Build(loom, facts, duties, filled, holes, findings, donor, bought, passes, view.walks)
+
+
+def _cost(option: Candidates, entry: Filled) -> float:
+    return option.costs[option.parts.ids.index(entry.part_id)]
 
 
 def _no_chosen_part_fails(findings: tuple[Finding, ...], filled: Mapping[str, Filled], job: JobFile) -> None:

@@ -1,7 +1,7 @@
 """One run: read the job and the catalogue, convert every key arrangement, see what could be kept."""
 
-from collections.abc import Callable, Mapping
-from dataclasses import dataclass
+from collections.abc import Callable
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 from bom.arrangement import ALL, arranged, compared
@@ -9,7 +9,7 @@ from bom.build import Build
 from bom.convert import convert
 from bom.errors import Fault, InputError
 from bom.judge.verdict import Verdict
-from bom.keep.kept import Kept, keep_what_goes
+from bom.keep.kept import keep_what_goes
 from bom.loom.layout import lay_out
 from bom.memory import Memory
 from bom.money.prices import left_out
@@ -27,7 +27,6 @@ class Session:
 
     build   the arrangement asked for (or the cheapest sound one)
     others  the other arrangements, for comparison
-    kept    how donor items that go could stay, by their names
     notes   what was left out of the choice, for the papers
     """
 
@@ -35,7 +34,6 @@ class Session:
     catalogue: Catalogue
     build: Build
     others: tuple[Build, ...]
-    kept: Mapping[str, Kept]
     notes: tuple[str, ...]
 
     @property
@@ -77,8 +75,8 @@ def run(job_path: Path, catalogue_folder: Path, say: Callable[[str], None]) -> S
     if loaded.job.wishes.key == "cheapest":
         builds.sort(key=lambda build: (build.count(Verdict.FAIL), build.count(Verdict.CANT_TELL), build.bill.total))
     build, *others = builds
-    kept = keep_what_goes(build, others, catalogue, built)
-    return Session(loaded, catalogue, build, tuple(others), kept, notes)
+    kept = replace(build, donor=keep_what_goes(build, others, catalogue, built))
+    return Session(loaded, catalogue, kept, tuple(others), notes)
 
 
 def _builds(job: JobFile, built: Callable[[JobFile, str], Build]) -> list[Build]:

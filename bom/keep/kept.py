@@ -1,11 +1,11 @@
 """What it takes to keep a donor item that goes: the cheapest change whose whole build has no fail."""
 
-from collections.abc import Callable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import replace
 from math import isnan
 
 from bom.build import Build
-from bom.check.donor import DonorVerdict
+from bom.check.donor import DonorVerdict, Kept
 from bom.judge.verdict import Verdict
 from bom.keep.ways import ways_to_keep
 from bom.read.catalogue import Catalogue
@@ -15,43 +15,27 @@ from bom.read.job import Item, JobFile
 Rebuild = Callable[[JobFile, str], Build]
 
 
-@dataclass(frozen=True)
-class Kept:
-    """How an item that goes could stay.
-
-    way          what is done
-    arrangement  where the key is then
-    verdict      of the item in that build: "stays", "stays if" or "test first"
-    change       what the item itself asks there
-    more         what all parts cost more than in the build on paper; below zero they cost less
-    minutes      of work, a rough estimate
-    """
-
-    way: str
-    arrangement: str
-    verdict: str
-    change: str
-    more: float
-    minutes: float
-
-
-def keep_what_goes(build: Build, others: Sequence[Build], catalogue: Catalogue, rebuild: Rebuild) -> Mapping[str, Kept]:
-    """Give, for each donor item that goes, the cheapest way in which it stays and the whole bike holds.
+def keep_what_goes(
+    build: Build, others: Sequence[Build], catalogue: Catalogue, rebuild: Rebuild
+) -> tuple[DonorVerdict, ...]:
+    """Give the donor's verdicts, each item that goes with the cheapest way in which it stays and the whole bike holds.
 
     The whole bike holds where nothing fails and no place stays open. Ways start from the build on paper; where that
     does not hold of itself, from the cheapest other key arrangement that does. One in which it surely stays comes
-    before one in which a test must tell. What the builder does not want, and what nothing can keep, is left out.
+    before one in which a test must tell. What the builder does not want, and what nothing can keep, has none.
     """
     sound = sorted((each for each in others if _holds(each)), key=lambda each: each.bill.total)
     start = build if _holds(build) else next(iter(sound), build)
     items = {item.name: item for item in build.facts.job.donor.items if item.may_stay}
-    found: dict[str, Kept] = {}
-    for told in build.donor:
-        if told.verdict == "goes" and told.name in items:
-            ways = [*_elsewhere(told, build, sound), *_changed(items[told.name], build, start, catalogue, rebuild)]
-            if ways:
-                found[told.name] = min(ways, key=lambda way: (VERDICTS.index(way.verdict), way.more, way.minutes))
-    return found
+
+    def with_way(told: DonorVerdict) -> DonorVerdict:
+        if told.verdict != "goes" or told.name not in items:
+            return told
+        ways = [*_elsewhere(told, build, sound), *_changed(items[told.name], build, start, catalogue, rebuild)]
+        best = min(ways, key=lambda way: (VERDICTS.index(way.verdict), way.more, way.minutes), default=None)
+        return replace(told, kept=best)
+
+    return tuple(map(with_way, build.donor))
 
 
 def _holds(build: Build) -> bool:

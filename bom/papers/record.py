@@ -4,6 +4,7 @@ The keys are listed in templates/record.md. A figure that is not known, or has n
 """
 
 import json
+from dataclasses import asdict
 from math import isfinite
 from typing import Any
 
@@ -40,7 +41,7 @@ def record(session: Session) -> str:
         "places": {place.name: _place(build, place.name) for place in build.loom.places},
         "holes": [_hole(hole) for hole in build.holes],
         "findings": [vars(finding) for finding in build.findings],
-        "donor": [vars(item) for item in build.donor],
+        "donor": [asdict(item) for item in build.donor],
         "donor_gates": gates_data(build),
         "donor_type": donor_type(build.facts.job),
         "bill": {
