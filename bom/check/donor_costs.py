@@ -9,7 +9,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from math import ceil, nan
 
-from bom.check.donor import DonorVerdict
+from bom.check.donor_words import DonorVerdict
 from bom.choose.filled import Filled
 from bom.loom.bridges import STOP_RELAY
 from bom.loom.diodes import diodes_place

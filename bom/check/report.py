@@ -5,7 +5,7 @@ from dataclasses import asdict
 from math import isnan
 
 from bom.build import Build
-from bom.check.donor import DonorVerdict
+from bom.check.donor_words import DonorVerdict
 from bom.judge.finding import Finding
 from bom.judge.verdict import Verdict
 

@@ -7,8 +7,8 @@ import numpy as np
 
 from bom.arrangement import with_item
 from bom.check.donor import light_kind
+from bom.check.donor_settle import KNOWN
 from bom.loom.low_volt import circuit_of
-from bom.parts import Parts
 from bom.read.catalogue import Catalogue
 from bom.read.job import Item, JobFile, Load
 
@@ -70,11 +70,17 @@ def _filaments_back(item: Item, job: JobFile, catalogue: Catalogue) -> Iterator[
 
 def _led_lamps(item: Item, job: JobFile, catalogue: Catalogue) -> Iterator[Way]:
     """Let LED lamps take less from a switch than the filaments do, where their base is known."""
-    lamps = catalogue.families["lamp"]
     fed = [load for load in job.loads if load.name in item.feeds and load.kind == "filament"]
-    changed = {load.name: led for load in fed if (led := _as_led(load, job, lamps)) is not None}
+    changed = {load.name: led for load in fed if (led := _as_led(load, job, catalogue)) is not None}
     if fed and len(changed) == len(fed):
         yield Way("LED lamps behind it, and a flasher that does not mind", _with_loads(job, changed), 5.0 * len(fed))
+
+
+def _by_the_frame(item: Item, job: JobFile, catalogue: Catalogue) -> Iterator[Way]:
+    """Let lamps come home through the frame as they did, where only a wish says otherwise."""
+    if job.wishes.two_wire and job.donor.lamp_return == "frame" and job.donor.earth == "negative":
+        wishes = job.wishes.model_copy(update={"two_wire": None})
+        yield Way("let lamps return by the frame", job.model_copy(update={"wishes": wishes}), 0)
 
 
 def _was_filament(load: Load) -> bool:
@@ -86,8 +92,9 @@ def _as_it_was(load: Load) -> Load:
     return load.model_copy(update=changes)
 
 
-def _as_led(load: Load, job: JobFile, lamps: Parts) -> Load | None:
-    """Give the load as the LED of fewest watts that its holder takes; None where none is known to fit."""
+def _as_led(load: Load, job: JobFile, catalogue: Catalogue) -> Load | None:
+    """Give the load as the LED of fewest watts that its holder takes; None where none on sale is known to fit."""
+    lamps = catalogue.families["lamp"]
     shared = load.same_lamp_as or any(other.same_lamp_as == load.name for other in job.loads)
     purpose = load.purpose or PURPOSES.get(light_kind(load), "")
     suits = [
@@ -96,6 +103,9 @@ def _as_led(load: Load, job: JobFile, lamps: Parts) -> Load | None:
         if lamps.word("technology")[index] == "LED"
         and lamps.word("purpose")[index] == purpose
         and lamps.word("base")[index] == load.base
+        and lamps.number("supply_max_v")[index] >= catalogue.margins.rail_high_v
+        and lamps.word("evidence")[index] in KNOWN
+        and lamps.ids[index] in catalogue.offers
     ]
     watts = lamps.number("power_w")[suits] if suits else np.array([np.nan])
     if shared or not load.base or np.isnan(watts).all():
@@ -120,4 +130,6 @@ WAYS: dict[str, tuple[Change, ...]] = {
     "dip switch": _LAMP_SWITCH,
     "indicator switch": _LAMP_SWITCH,
     "brake switch": _ONE_WAY,
+    "loom": (_by_the_frame,),
+    "earth strap": (_by_the_frame,),
 }

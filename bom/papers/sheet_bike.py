@@ -3,7 +3,7 @@
 from math import isnan
 
 from bom.build import Build
-from bom.check.donor import DonorVerdict
+from bom.check.donor_words import DonorVerdict
 from bom.check.report import donor_counts
 from bom.judge.verdict import Verdict
 from bom.papers.donor_gate_rows import write_donor_gates

@@ -11,7 +11,8 @@ from typing import get_args
 import pytest
 
 from bom.build import Build
-from bom.check.donor import DonorVerdict, _joined, light_kind
+from bom.check.donor import _joined, light_kind
+from bom.check.donor_words import DonorVerdict
 from bom.check.gates import cells_of, open_gates
 from bom.errors import Fault
 from bom.read.catalogue import Catalogue

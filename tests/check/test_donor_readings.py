@@ -9,7 +9,7 @@ from collections.abc import Callable
 import pytest
 
 from bom.build import Build
-from bom.check.donor import DonorVerdict
+from bom.check.donor_words import DonorVerdict
 
 Converted = Callable[..., Build]
 LOCK = "donor.items.ignition lock"
