@@ -11,10 +11,9 @@ from math import ceil, nan
 
 from bom.check.donor_words import DonorVerdict
 from bom.choose.filled import Filled
-from bom.loom.bridges import STOP_RELAY
 from bom.loom.diodes import diodes_place
 from bom.loom.low_volt import circuit_of
-from bom.loom.switch_relay import relay_of
+from bom.loom.relay_names import STOP_RELAY, relay_of
 from bom.loom.tails import tail_place
 from bom.read.job import Item, JobFile
 

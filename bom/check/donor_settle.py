@@ -55,8 +55,6 @@ def _by_figure(cell: Cell, item: Item, by_numbers: str) -> bool:
 
 def _by_word(cell: Cell, item: Item) -> bool:
     """Tell whether the job says of a switch what its cell would have looked at."""
-    if cell.gate == "AC-lit" and item.kind == "brake switch":
-        return item.contact == "closes when braking"
-    if cell.gate == "AC-lit" and item.kind == "kill switch":
+    if cell.gate == "AC-lit" and item.kind in ("brake switch", "kill switch"):
         return item.contact is not None
     return cell.gate == "two-wire" and item.side == "live"

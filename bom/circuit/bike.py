@@ -12,7 +12,7 @@ from bom.circuit.solve import Solution, solve
 from bom.judge.loom_view import LoomView
 from bom.loom.bridges import COIL_FAMILIES
 from bom.loom.model import Bridge
-from bom.loom.switch_relay import switch_relays
+from bom.loom.relay_names import switch_relays
 from bom.read.states import State
 
 PACK_MINUS, RAIL_MINUS, FRAME = "pack minus", "12 V rail minus", "frame"

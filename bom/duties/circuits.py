@@ -14,7 +14,7 @@ from bom.leads.model import LEADS, PACK_LEADS
 from bom.loom.builder import BUS_SENSE
 from bom.loom.low_volt import METER_FEED
 from bom.loom.low_volt import circuits as load_circuits
-from bom.loom.switch_relay import RELAY_COIL
+from bom.loom.relay_names import RELAY_COIL
 from bom.physics.phase import greatest_line_rms_v
 from bom.read.job import JobFile
 from bom.read.margins import Margins

@@ -20,11 +20,10 @@ from bom.duties.circuits import (
 )
 from bom.duties.load_traces import each_watts, load_figure, loads_together, one_shell
 from bom.duties.model import Duty
-from bom.loom.bridges import STOP_RELAY
 from bom.loom.builder import BUS_SENSE
 from bom.loom.lengths import length_figure
 from bom.loom.model import Loom, Place, Wire
-from bom.loom.switch_relay import RELAY_COIL
+from bom.loom.relay_names import RELAY_COIL, opening_relays, opens_its_relay
 from bom.loom.tails import shells_on_the_frame
 from bom.physics.isolation import is_above_low_voltage
 from bom.span import Span
@@ -183,7 +182,7 @@ def words_of(place: Place, facts: Facts) -> dict[str, str]:
     wired = job.donor.lamp_return == "wire" if wish is None else wish
     words = {
         "stop by": "relay" if place.circuit == RELAY_COIL else "chain",
-        "contact": "opens" if place.name == STOP_RELAY else "makes",
+        "contact": "opens" if place.name in opening_relays(job.donor.items) else "makes",
         "lamp return": "wire" if wired else "frame",
         "shells": "frame" if shells_on_the_frame(job, job.loads) else "holders",
         "earth": job.donor.earth,
@@ -202,7 +201,7 @@ def words_of(place: Place, facts: Facts) -> dict[str, str]:
         words |= {"purpose": load.purpose, "base": load.base, "technology": load.kind}
     if place.family == "bar_switch":
         item = next(item for item in job.donor.items if place.name == f"switch {item.name}")  # kept or not
-        words["switch"] = item.kind
+        words |= {"switch": item.kind, "brakes by": "opening" if opens_its_relay(item) else "closing"}
     if place.family == "label":
         words["label"] = place.name.removesuffix(" label")
     return words

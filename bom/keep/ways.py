@@ -58,7 +58,9 @@ def _switch_relay(item: Item, job: JobFile, catalogue: Catalogue) -> Iterator[Wa
     """Let a switch pull in a relay, so that it carries a coil's amps in place of its loads'."""
     circuits = {circuit_of(load) for load in job.loads if load.name in item.feeds}
     if len(circuits) == 1 and not item.relay:
-        yield Way("let it pull in a relay that carries its loads", with_item(job, item.name, relay=True), 20)
+        holds = item.contact == "opens when braking"
+        title = "let it hold in a relay whose rest contact lights" if holds else "let it pull in a relay that carries"
+        yield Way(f"{title} its loads", with_item(job, item.name, relay=True), 20)
 
 
 def _filaments_back(item: Item, job: JobFile, catalogue: Catalogue) -> Iterator[Way]:

@@ -6,7 +6,8 @@ from bom.loom.builder import Builder
 from bom.loom.diodes import diode_bridges, lay_out_diodes
 from bom.loom.earth_side import Home, bridges_home, home_of, split, wires_home
 from bom.loom.model import FAR_SIDE, Bridge
-from bom.loom.switch_relay import lay_out_switch_relay, relay_of
+from bom.loom.relay_names import relay_of
+from bom.loom.switch_relay import lay_out_switch_relay
 from bom.loom.tails import lay_out_tails, shells_on_the_frame
 from bom.read.job import Item, Load
 

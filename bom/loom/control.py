@@ -3,9 +3,9 @@
 from dataclasses import dataclass
 
 from bom.arrangement import AT_PACK, PACK, PACK_SLEEPING, SLEEPING
-from bom.loom.bridges import CONVERTER_ENABLE, STOP_RELAY
+from bom.loom.bridges import CONVERTER_ENABLE
 from bom.loom.builder import Builder
-from bom.loom.switch_relay import RELAY_COIL, switch_relays
+from bom.loom.relay_names import RELAY_COIL, STOP_RELAY, switch_relays
 
 # How a wire of the chain lies: through the bar plug, between two things at the bar, or on the frame.
 PLUGGED, AT_BAR = "through the bar plug", "at the bar"

@@ -4,7 +4,7 @@ from bom.arrangement import AT_PACK
 from bom.loom.branches import RUN_ZONE, SWITCHES, lay_out_branches
 from bom.loom.builder import Builder
 from bom.loom.control import lay_out_control
-from bom.loom.switch_relay import RELAY_COIL
+from bom.loom.relay_names import RELAY_COIL
 from bom.read.job import JobFile, Load
 
 METER_FEED = "meter feed"  # circuit that only a meter which runs on 12 V needs

@@ -5,20 +5,9 @@ one on the earth side behind it.
 """
 
 from bom.loom.builder import Builder
-from bom.loom.model import Bridge
+from bom.loom.model import UNLIT, Bridge
+from bom.loom.relay_names import RELAY_COIL, opens_its_relay, relay_of
 from bom.read.job import Item
-
-RELAY_COIL = "relay coil"  # circuit of a switch that pulls in one relay
-
-
-def relay_of(item: Item) -> str:
-    """Name the relay that a switch pulls in."""
-    return f"{item.name} relay"
-
-
-def switch_relays(items: list[Item]) -> dict[str, tuple[str, ...]]:
-    """Give the loads behind each relay that a switch of loads pulls in."""
-    return {relay_of(item): tuple(item.feeds) for item in items if item.relay and item.feeds}
 
 
 def lay_out_switch_relay(build: Builder, item: Item, fuse: str, run_m: float, *, wired: bool) -> None:
@@ -53,5 +42,6 @@ def lay_out_switch_relay(build: Builder, item: Item, fuse: str, run_m: float, *,
         )
         build.finish(wire)
     ends_at = "frame" if item.side == "earth" and not wired else f"{switch}out"
-    place = f"switch {item.name}"
-    build.bridges.append(Bridge(item.name, "contact", f"{switch}in", ends_at, place, "lit", tuple(item.feeds)))
+    gate = UNLIT if opens_its_relay(item) else "lit"
+    ends = (f"{switch}in", ends_at)
+    build.bridges.append(Bridge(item.name, "contact", *ends, f"switch {item.name}", gate, tuple(item.feeds)))

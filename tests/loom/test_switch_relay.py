@@ -42,3 +42,22 @@ def test_a_relay_joins_no_two_fuses(tmp_path: Path, project: Path, margins: Marg
     faults: list[object] = []
     load_job(path, margins, faults)  # type: ignore[arg-type]
     assert any("one circuit" in str(fault) for fault in faults)
+
+
+def test_a_brake_switch_that_opens_lights_through_the_rest_contact(converted: Converted) -> None:
+    """Worked: held in while riding, the relay drops when braking, and its rest contact lights the stop lamp."""
+    edits = {
+        "donor.items.front brake switch.contact": "opens when braking",
+        "donor.items.front brake switch.relay": True,
+        "donor.items.front brake switch.keep": "yes",
+    }
+    build = converted("street-72", edits)
+    assert build.count(Verdict.FAIL) == 0
+    assert build.filled["front brake switch relay"].part.word("contact")[0] == "changeover"
+    states = {state.state.name: state for state in build.walks.states}
+    braking, riding = states["braking and indicating by night"], states["riding by night"]
+    assert braking.amps("stop lamp") > 1.0
+    assert braking.amps("front brake switch") == 0.0
+    assert riding.amps("stop lamp") == 0.0
+    assert riding.amps("front brake switch") > 0.08
+    assert not build.walks.waking or not build.walks.waking.stuck
