@@ -15,9 +15,10 @@ from bom.choose.filled import Filled
 from bom.duties.model import Duty
 from bom.judge.loom_view import LoomView
 from bom.judge.verdict import Verdict
+from bom.loom.low_volt import lamp_place
 from bom.parts import Parts
 from bom.read.donor_matrix import VERDICTS, Cell, Matrix
-from bom.read.job import Item, Load
+from bom.read.job import Item, JobFile, Load
 
 WORDS = {
     Verdict.NOT_ASKED: "stays",
@@ -42,7 +43,7 @@ def donor_verdicts(
     job = view.facts.job
     named = {item.name for item in job.donor.items}
     items = [_item(item, view, duties, filled, matrix) for item in job.donor.items]
-    lights = [_light(load, view, matrix) for load in job.loads if load.fit == "donor" and load.name not in named]
+    lights = [_light(load, view, filled, matrix) for load in job.loads if load.name not in named]
     return tuple(ruled_out(told, view) for told in (*items, *lights) if told is not None)
 
 
@@ -65,13 +66,29 @@ def _item(
     return replace(told, reason=" ".join(filter(None, (told.reason, *more, side_words(item, view)))))
 
 
-def _light(load: Load, view: LoomView, matrix: Matrix) -> DonorVerdict | None:
-    """Judge a lamp or horn of the load list that the donor brings; nothing of other loads."""
+def _light(load: Load, view: LoomView, filled: Mapping[str, Filled], matrix: Matrix) -> DonorVerdict | None:
+    """Judge a lamp or horn of the load list that the donor brings, or brought; nothing of other loads."""
     kind = light_kind(load)
-    if not kind:
+    if not kind or (load.fit == "new" and not _replaces(load, view.facts.job)):
         return None
+    if load.fit == "new":
+        return _replaced(load, kind, view, filled, matrix)
     cells = cells_of(matrix, kind, open_gates(view, [load]))
     return _joined(None, DonorVerdict(load.name, kind, "if it passes", "", "", ""), cells)
+
+
+def _replaces(load: Load, job: JobFile) -> bool:
+    """Tell whether a bought lamp or horn stands where the donor had one: it says what it was, or the donor had 6 V."""
+    return load.is_bought and not load.is_telltale and (load.was is not None or job.donor.supply == "6 V")
+
+
+def _replaced(load: Load, kind: str, view: LoomView, filled: Mapping[str, Filled], matrix: Matrix) -> DonorVerdict:
+    """Tell of a lamp or horn that gives way to a bought one why it goes, and what stands in its place."""
+    was = load if load.was is None else load.model_copy(update={"kind": "filament"})
+    gone = [cell for cell in cells_of(matrix, kind, open_gates(view, [was])) if cell.verdict == "goes"]
+    entry = filled.get(lamp_place(load))
+    reason, gate = (f"{gone[-1].because}.", gone[-1].gate) if gone else ("the builder puts another in its place.", "")
+    return DonorVerdict(load.name, kind, "no", "goes", reason, _named(entry) if entry else "", gate=gate)
 
 
 def light_kind(load: Load) -> str:
@@ -115,7 +132,7 @@ def _with_work(decided: DonorVerdict, cells: Sequence[Cell]) -> DonorVerdict:
         tests = [f"{cell.test}; it stays with: {cell.settles}" for cell in cells if cell.test]
         tests += [OPENED] if decided.test == OPENED else []
         return replace(decided, test="; ".join(dict.fromkeys(tests)) or BENCH, minutes=_minutes(cells))
-    change = "; ".join(dict.fromkeys(cell.change for cell in asked))
+    change = "; ".join(dict.fromkeys(filter(None, (decided.change, *(cell.change for cell in asked)))))
     told = [f"{cell.test}: {cell.settles}" for cell in asked if cell.test and cell.settles]
     takes = "; ".join(dict.fromkeys(cell.takes for cell in asked if cell.takes))
     minutes, test = _minutes(asked), "; ".join(dict.fromkeys(told))
@@ -146,12 +163,13 @@ def _by_numbers(
     reason = worst_of.sentence + (f" Find out: {'; '.join(lacking)}." if lacking else "")
     kept = [entry for entry in entries if entry.origin == "donor"]
     verdict = WORDS[worst_of.verdict]
+    change = worst_of.cure.rstrip(".") if verdict == "stays if" else ""
     if kept and len(kept) < len(entries):
         gone = dict.fromkeys(entry.place.circuit for entry in entries if entry.origin != "donor")
         reason = f"{len(kept)} of {len(entries)} runs stay; renew the others, in the {', '.join(gone)}. {reason}"
         verdict = "stays if"
     test = (OPENED if worst_of.rule == BREAKS else BENCH) if verdict == "test first" else ""
-    return DonorVerdict(item.name, item.kind, item.keep, verdict, reason, instead, test=test)
+    return DonorVerdict(item.name, item.kind, item.keep, verdict, reason, instead, change=change, test=test)
 
 
 def own_part(family: str, item: Item, view: LoomView) -> Parts:

@@ -72,7 +72,7 @@ def _in_its_place(told: DonorVerdict, item: Item | None, shelf: Shelf) -> list[s
     """List the places of what is bought in an item's stead."""
     if item and item.kind == "loom":
         return _lamp_runs(shelf)
-    return [IN_PLACE.get(told.kind, f"switch {told.name}")] if item else []
+    return [IN_PLACE.get(told.kind, f"switch {told.name}") if item else f"new {told.name}"]
 
 
 def _lamp_runs(shelf: Shelf) -> list[str]:

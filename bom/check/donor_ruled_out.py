@@ -5,9 +5,9 @@ from dataclasses import replace
 from bom.check.donor_words import DonorVerdict
 from bom.check.gates import is_common_minus
 from bom.judge.loom_view import LoomView
+from bom.loom.low_volt import is_wired
 from bom.physics.isolation import is_above_low_voltage
 from bom.read.donor_matrix import LAMP_KINDS
-from bom.read.job import JobFile
 
 NO_WIRES = ("speedometer",)  # driven by a cable, it has no part in the 12 V side
 SHELLED = (*LAMP_KINDS, "horn")
@@ -23,12 +23,6 @@ def ruled_out(told: DonorVerdict, view: LoomView) -> DonorVerdict:
     return replace(DonorVerdict(told.name, told.kind, told.wished, "goes", reason, told.instead), gate=gate)
 
 
-def returns_by_the_frame(job: JobFile) -> bool:
-    """Tell whether lamps come home through the frame, as the donor has it or as the job wishes."""
-    wish = job.wishes.two_wire
-    return job.donor.lamp_return == "frame" if wish is None else not wish
-
-
 def _by_converter(told: DonorVerdict, view: LoomView) -> tuple[str, str] | None:
     bus = view.facts.pack.highest_bus_v
     above = bool(is_above_low_voltage(voltage_v=bus.high))
@@ -39,6 +33,6 @@ def _by_converter(told: DonorVerdict, view: LoomView) -> tuple[str, str] | None:
 
 def _by_earth(told: DonorVerdict, view: LoomView) -> tuple[str, str] | None:
     job = view.facts.job
-    if job.donor.earth != "positive" or told.kind not in SHELLED or not returns_by_the_frame(job):
+    if job.donor.earth != "positive" or told.kind not in SHELLED or is_wired(job):
         return None
     return "positive earth", "its shell is the plus, which this loom fuses: it may not come home by the frame."

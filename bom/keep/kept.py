@@ -46,7 +46,7 @@ def keep_what_goes(
 
     def with_way(told: DonorVerdict) -> DonorVerdict:
         item = items.get(told.name)
-        if told.verdict != "goes" or (item and not item.may_stay):
+        if told.verdict != "goes" or told.wished == "no" or (item and not item.may_stay):
             return told
         ways = [way for start in starts[1:] for way in _kept(start.title, told.name, build, start.build, 0.0)]
         ways += _changed(item, build, best, catalogue, rebuild) if item else []

@@ -1,9 +1,9 @@
 """Changes of the whole bike without which nothing of the donor could stay: its converter, its returns."""
 
 from bom.build import Build
-from bom.check.donor_ruled_out import returns_by_the_frame
 from bom.check.gates import is_common_minus
 from bom.keep.ways import Way
+from bom.loom.low_volt import is_wired
 
 CONVERTER = "converter"
 
@@ -19,7 +19,7 @@ def mended(build: Build) -> Way | None:
         pins = {place: part for place, part in job.pins.items() if place != CONVERTER}
         job = job.model_copy(update={"pins": pins})
         titles.append("an isolated converter")
-    if job.donor.earth == "positive" and returns_by_the_frame(job):
+    if job.donor.earth == "positive" and not is_wired(job):
         job = job.model_copy(update={"wishes": job.wishes.model_copy(update={"two_wire": True})})
         titles.append("returns by wire, with a tail at each shell")
     return Way(", and ".join(titles), job, 0.0) if titles else None

@@ -92,8 +92,8 @@ def test_a_six_volt_donor_drops_its_lamps_and_tests_its_switches(converted: Conv
     assert told["light switch"] == "test first"
 
 
-def test_a_common_minus_asks_more_of_the_brake_switch(converted: Converted) -> None:
-    build = converted("street-72", {"pins.converter": "CV-0303"})
+def test_a_common_minus_asks_more_of_the_brake_switch(converted: Converted, below_60_v: dict[str, object]) -> None:
+    build = converted("street-72", below_60_v)
     brake = next(item for item in build.donor if item.name == "front brake switch")
     assert (brake.verdict, brake.gate) == ("stays if", "common minus")
     assert "free of the frame" in brake.change

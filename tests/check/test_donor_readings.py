@@ -158,7 +158,7 @@ def test_a_contact_is_of_its_kind(edited: Callable[..., object]) -> None:
 BUTTON = "donor.items.horn button.side"
 
 
-def test_the_earth_side_is_told_with_what_it_asks(converted: Converted) -> None:
+def test_the_earth_side_is_told_with_what_it_asks(converted: Converted, below_60_v: dict[str, object]) -> None:
     """Trade: such a button joins the horn to the frame, and its lead becomes the return where returns are wires."""
     wired = told(converted("street-72", {BUTTON: "earth"}), "horn button")
     assert "second lead goes to the minus rail" in wired.reason
@@ -166,8 +166,10 @@ def test_the_earth_side_is_told_with_what_it_asks(converted: Converted) -> None:
     assert "bare metal" in framed.reason
     turned = told(converted("street-72", {BUTTON: "earth", "donor.earth": "positive"}), "horn button")
     assert "was plus" in turned.reason
-    common = told(converted("street-72", {BUTTON: "earth", "pins.converter": "CV-0303"}), "horn button")
+    common = told(converted("street-72", {BUTTON: "earth", **below_60_v}), "horn button")
     assert "above 60 V never" in common.reason
+    high = told(converted("street-72", {BUTTON: "earth", "pins.converter": "CV-0303"}), "horn button")
+    assert high.verdict == "goes"
 
 
 @pytest.mark.parametrize(("side", "verdict"), [("live", "stays"), ("earth", "stays if"), (None, "stays if")])
