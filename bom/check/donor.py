@@ -29,7 +29,10 @@ WORDS = {
 }
 BENCH = "at its own volts and amps, on the bench, before the bike is stripped"
 BREAKS = "contact-breaks-dc"
-OPENED = "write the amps it opened 20 times on 13.5 V DC, with its own load, as tested, with held and reading"
+OPENED = (
+    "close and open it 20 times on 13.5 V DC with its own load, at least {amps}; it stays with: it opens each time and "
+    "stays under 0.1 ohm closed; write those amps as tested"
+)
 
 
 def donor_verdicts(
@@ -129,8 +132,9 @@ def _with_work(decided: DonorVerdict, cells: Sequence[Cell]) -> DonorVerdict:
     """Say what must be done, what takes its place, or what would settle it."""
     asked = [cell for cell in cells if cell.change and cell.verdict == decided.verdict]
     if decided.verdict == "test first":
-        tests = [f"{cell.test}; it stays with: {cell.settles}" for cell in cells if cell.test]
-        tests += [OPENED] if decided.test == OPENED else []
+        opened = [decided.test] if decided.test not in ("", BENCH) else []
+        asking = [cell for cell in cells if cell.test and not (opened and cell.gate == "6 V")]
+        tests = [*opened, *(f"{cell.test}; it stays with: {cell.settles}" for cell in asking)]
         return replace(decided, test="; ".join(dict.fromkeys(tests)) or BENCH, minutes=_minutes(cells))
     change = "; ".join(dict.fromkeys(filter(None, (decided.change, *(cell.change for cell in asked)))))
     told = [f"{cell.test}: {cell.settles}" for cell in asked if cell.test and cell.settles]
@@ -168,7 +172,9 @@ def _by_numbers(
         gone = dict.fromkeys(entry.place.circuit for entry in entries if entry.origin != "donor")
         reason = f"{len(kept)} of {len(entries)} runs stay; renew the others, in the {', '.join(gone)}. {reason}"
         verdict = "stays if"
-    test = (OPENED if worst_of.rule == BREAKS else BENCH) if verdict == "test first" else ""
+    opens = worst_of.rule == BREAKS
+    tested = OPENED.format(amps=worst_of.needed.removeprefix("at least ")) if opens else BENCH
+    test = tested if verdict == "test first" else ""
     return DonorVerdict(item.name, item.kind, item.keep, verdict, reason, instead, change=change, test=test)
 
 

@@ -7,7 +7,7 @@ from math import nan
 
 import numpy as np
 
-from bom.choose.donor_traces import LOWEST_SERVED_FRACTION, fed_together, service_traces, wire_traces
+from bom.choose.donor_traces import LOWEST_SERVED_FRACTION, fed_together, service_traces, tried_traces, wire_traces
 from bom.duties.budget import load_amps
 from bom.memory import Memory
 from bom.parts import DONOR, Parts
@@ -19,6 +19,7 @@ from bom.span import Span
 from bom.trace import Trace
 
 SERVED = "served in the donor"
+TRIED = "opened on the bench"
 SAID = "as the job says"
 # Where the battery fed the lamps a brake switch closes to light; in an ignition's return it may open to.
 CLOSES = "assumed: on a battery it closes when braking, common practice"
@@ -42,6 +43,7 @@ class Service:
     rush     cold filaments it closed on, over its running amps
     told     where what it proves comes from, by column
     on_battery  the donor's battery fed its stop lamp, not the coils
+    tried    amps that a test on the bench with its own load proves, by column, each with where it comes from
     """
 
     nominal_v: float
@@ -50,6 +52,7 @@ class Service:
     rush: float
     told: Mapping[str, Trace] = field(default_factory=dict)
     on_battery: bool = True
+    tried: Mapping[str, tuple[float, Trace]] = field(default_factory=dict)
 
     @property
     def at_rail(self) -> bool:
@@ -59,7 +62,17 @@ class Service:
 
 def served(item: Item, job: JobFile, margins: Margins) -> Service:
     """Work out what an item served: as said, else the loads it fed in a DC donor."""
-    return replace(_served(item, job, margins), on_battery=job.donor.lighting != "AC")
+    service = _served(item, job, margins)
+    return replace(service, on_battery=job.donor.lighting != "AC", tried=_tried(item, margins))
+
+
+def _tried(item: Item, margins: Margins) -> dict[str, tuple[float, Trace]]:
+    """Tell what a test with its own load proves: it carried the load, and closed on it cold as it opened it."""
+    if item.tested is None:
+        return {}
+    rush = margins.cold_filament if item.feeds else 1.0
+    told = tried_traces(item.tested, item.name, margins, cold=bool(item.feeds))
+    return {"carry_a": (item.tested, told["carry_a"]), "make_a": (item.tested * rush, told["make_a"])}
 
 
 def _served(item: Item, job: JobFile, margins: Margins) -> Service:
@@ -103,6 +116,7 @@ def donor_part(family: str, item: Item, service: Service) -> Parts:
             exceptions.append(f"{name}={evidence}")
     proved = {name for name, (_, evidence) in known.items() if evidence == SERVED}
     told = {name: trace for name, trace in service.told.items() if name in proved}
+    told |= {name: trace for name, (_, trace) in service.tried.items() if known[name][1] == TRIED}
     if item.wire is not None:
         told |= wire_traces(item.wire, item.name, NOMINAL_OVER_COPPER)
     words["exceptions"] = ("; ".join(exceptions),)
@@ -135,6 +149,8 @@ def _known(item: Item, service: Service) -> dict[str, tuple[float | str, str]]:
         "area_mm2": item.wire,
     }
     known |= {name: (value, item.evidence) for name, value in said.items() if value is not None}
+    for name, (value, _) in service.tried.items():
+        known.setdefault(name, (value, TRIED))
     if item.tested is not None and (item.dc_volts or 0.0) < TRIED_TO_V:
         known["dc_volts_v"] = (TRIED_TO_V, "measured")
     if item.pins is not None:

@@ -176,3 +176,15 @@ def test_the_earth_side_is_told_with_what_it_asks(converted: Converted, below_60
 def test_a_button_known_to_be_live_needs_no_second_lead(converted: Converted, side: str, verdict: str) -> None:
     edits = {BUTTON: side, "donor.lamp_return": "frame", "wishes.two_wire": True}
     assert told(converted("street-72", edits), "horn button").verdict == verdict
+
+
+def test_what_it_opened_cold_lamps_and_all_settles_a_light_switch(converted: Converted) -> None:
+    """Worked: tested with its own lamps at 4 A it carried 4 A and closed on ten times that: both are figures now."""
+    lit_by_coils = {"donor.lighting": "AC", "donor.items.light switch.served": None}
+    tried = {
+        "donor.items.light switch.tested": "9 A",
+        "donor.items.light switch.held": True,
+        "donor.items.light switch.reading": "20 times on 13.5 V with its lamps, 0.03 ohm closed",
+    }
+    assert told(converted("street-72", lit_by_coils), "light switch").verdict == "test first"
+    assert told(converted("street-72", {**lit_by_coils, **tried}), "light switch").verdict == "stays if"  # re-feed it
