@@ -67,9 +67,9 @@ def test_a_common_minus_with_plus_on_the_frame_fails_at_any_volts(converted: Con
     assert "second bond" in told.follows
 
 
-def test_a_common_minus_through_the_frame_fails(converted: Converted) -> None:
+def test_a_common_minus_through_the_frame_is_a_warning_below_60_v(converted: Converted) -> None:
     told = gate(converted("street-72", {**LOW, "donor.lamp_return": "frame"}), "isolation")
-    assert told.verdict.word == "fail"
+    assert told.verdict.word == "tight"
     assert "return wire" in told.follows
 
 
