@@ -2,10 +2,12 @@
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
+from functools import cached_property
 from pathlib import Path
 
 from bom.arrangement import ALL, arranged, compared
 from bom.build import Build
+from bom.check.questions import Question, questions
 from bom.convert import convert
 from bom.errors import Fault, InputError
 from bom.judge.verdict import Verdict
@@ -40,6 +42,11 @@ class Session:
     def margins(self) -> Margins:
         """Give the margins this job was judged with."""
         return self.loaded.margins
+
+    @cached_property
+    def questions(self) -> tuple[Question, ...]:
+        """Give the questions that would change a verdict; worked out when a paper first asks."""
+        return questions(self.build, self.catalogue)
 
     @property
     def builds(self) -> tuple[Build, ...]:
