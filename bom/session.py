@@ -7,7 +7,8 @@ from pathlib import Path
 
 from bom.arrangement import ALL, arranged, compared
 from bom.build import Build
-from bom.check.questions import Question, questions
+from bom.check.question import Question
+from bom.check.questions import questions
 from bom.convert import convert
 from bom.errors import Fault, InputError
 from bom.judge.verdict import Verdict

@@ -21,6 +21,7 @@ class Question:
     stands   "bought", "donor", or "left out" for a candidate that would stand at an open place
     places   where it would
     column   of the part's table, or a curve
+    blank    True where there is no figure, False where it is known by word alone
     what     the figure as the papers name it
     need     what this bike asks of it
     why      why the rule asks
@@ -39,6 +40,7 @@ class Question:
     part_id: str
     name: str
     column: str
+    blank: bool
     what: str
     need: str
     why: str
@@ -72,6 +74,7 @@ def question_of(stands: str, place: str, part: Parts, needed: Needed, catalogue:
         part_id=part.ids[0],
         name=part.word("name")[0],
         column=needed.column,
+        blank=needed.blank,
         what=what,
         need=need,
         why=_why()[waiting[0].rule],

@@ -11,9 +11,10 @@ from dataclasses import replace
 import numpy as np
 
 from bom.build import Build
+from bom.check.asked import Bench
 from bom.check.donor import OPENED, own_part
 from bom.check.question import Question, question_of
-from bom.check.trial import Bench, Needed, figures_needed
+from bom.check.trial import Needed, figures_needed
 from bom.check.trial_whole import figures_the_whole_needs
 from bom.choose.candidates import candidates
 from bom.choose.filled import Hole

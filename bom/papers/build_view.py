@@ -6,6 +6,7 @@ from math import isfinite
 from bom import units
 from bom.build import Build
 from bom.judge.verdict import Verdict
+from bom.papers.ask_rows import goods_rows
 from bom.papers.bench import Bench, bench
 from bom.papers.bench_tests import bench_tests
 from bom.papers.circuit_view import circuit_view
@@ -87,6 +88,7 @@ def _standing(session: Session) -> Row:
             for entry in unknowns(build, session.catalogue.find_out)
         ],
         "donor": build.donor,
+        "goods": goods_rows(session.questions),
     }
 
 

@@ -42,6 +42,7 @@ def record(session: Session) -> str:
         "donor": [vars(item) for item in build.donor],
         "donor_gates": gates_data(build),
         "donor_type": donor_type(build.facts.job),
+        "questions": [vars(question) for question in session.questions],
         "bill": {
             "currency": build.bill.currency,
             "total": build.bill.total,
