@@ -82,7 +82,10 @@ def is_blank(part: Parts, column: str) -> bool:
 
 
 def ways_to_fill(part: Parts, column: str, asked: Sequence[float]) -> tuple[Figure, ...]:
-    """Give the figures to try in a blank cell: both ends of what a catalogue accepts, and what was asked."""
+    """Give the figures to try in a blank cell: both ends of what a catalogue accepts, and what was asked.
+
+    None for a column of free words.
+    """
     if column in CURVES:
         return (KNOWN,)
     kind = _column(part, column)
@@ -90,11 +93,6 @@ def ways_to_fill(part: Parts, column: str, asked: Sequence[float]) -> tuple[Figu
         figures = [figure for figure in asked if kind.low <= figure <= kind.high]
         return tuple(dict.fromkeys((kind.low, kind.high, *figures)))
     return kind.choices
-
-
-def is_text(part: Parts, column: str) -> bool:
-    """Tell whether a column holds free words, of which only other parts know any."""
-    return column not in CURVES and _column(part, column).kind == "text"
 
 
 def figure_of(part: Parts, column: str) -> Figure:

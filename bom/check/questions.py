@@ -92,16 +92,19 @@ def _opened(question: Question) -> Question:
 
 
 def _of_open(hole: Hole, build: Build, catalogue: Catalogue) -> Iterator[Question]:
-    """Ask of the cheapest candidates that fail nothing at an open place, and lack a figure."""
+    """Ask of candidates that fail nothing at an open place: those that lack the fewest figures, then the cheapest."""
     facts, name = build.facts, hole.place.name
     if hole.verdict != Verdict.CANT_TELL:
         return
     option = candidates(replace(build.loom, places=(hole.place,)), facts.job, catalogue, facts.margins)[name]
     answers = judge_parts(option.parts, build.duties[name], facts.margins)
     untold = np.flatnonzero(verdicts(answers, (len(option.parts),)) == Verdict.CANT_TELL)
-    for index in sorted(untold, key=lambda row: option.costs[row])[:MOST_LEFT_OUT]:
+    asked = []
+    for index in sorted(untold, key=lambda row: option.costs[row]):
         part = option.parts.take([int(index)])
-        needed = figures_needed(_bench(build, name, catalogue), part)
+        asked.append((part, figures_needed(_bench(build, name, catalogue), part)))
+    asked = sorted(((part, needed) for part, needed in asked if needed), key=lambda entry: len(entry[1]))
+    for part, needed in asked[:MOST_LEFT_OUT]:
         yield from (question_of("left out", name, part, each, catalogue) for each in needed)
 
 

@@ -1,6 +1,6 @@
 """Asking the rules of one place again with figures filled in: which of them would change its worst verdict."""
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from itertools import product
 
@@ -13,7 +13,6 @@ from bom.check.figures import (
     Figures,
     figure_of,
     filled_in,
-    is_text,
     lacking,
     watched,
     ways_to_fill,
@@ -26,6 +25,7 @@ from bom.parts import Parts
 
 # Up to so many figures are tried in every mixture; more that belong together are taken from parts that have them.
 MOST_MIXED = 3
+MOST_AT_ENDS = 8
 
 
 @dataclass(frozen=True)
@@ -95,7 +95,7 @@ def _best(bench: Bench, part: Parts, leaning: Sequence[Asked]) -> tuple[dict[str
             continue
         lacks |= own
         asks = [other for other in leaning if other.answer.rule is entry.answer.rule]
-        ways = [{**best, **figures} for figures in _ways(part, own, _figures_asked(asks), bench.table)]
+        ways: list[Figures] = [{**best, **figures} for figures in _ways(part, own, _figures_asked(asks), bench.table)]
         if ways:
             grid = _grid(bench, part, ways)
             against = [(grid == verdict).sum(axis=0) for verdict in (Verdict.TIGHT, Verdict.CANT_TELL, Verdict.FAIL)]
@@ -103,19 +103,21 @@ def _best(bench: Bench, part: Parts, leaning: Sequence[Asked]) -> tuple[dict[str
     return lacks, best
 
 
-def _ways(part: Parts, own: Mapping[str, bool], asked_for: Sequence[float], table: Parts) -> Iterator[Figures]:
-    """Give the ways to fill some figures: mixed freely where they are few, else as parts of the table have them."""
-    sure = {name: AS_IT_IS for name, blank in own.items() if not blank}
+def _ways(part: Parts, own: Mapping[str, bool], asked_for: Sequence[float], table: Parts) -> list[Figures]:
+    """Give the ways to fill some figures: mixed freely where they are few, else as parts of the table have them.
+
+    Where no part of the table has them all, both ends of each are mixed; a free word only another part knows.
+    """
+    sure: Figures = {name: AS_IT_IS for name, blank in own.items() if not blank}
     blank = [name for name in own if own[name]]
-    if len(blank) <= MOST_MIXED and not any(is_text(part, name) for name in blank):
-        for figures in product(*(ways_to_fill(part, name, asked_for) for name in blank)):
-            yield {**sure, **dict(zip(blank, figures, strict=True))}
-        return
-    for row in range(len(table)):
-        other = table.take([row])
-        cells = {name: figure_of(other, name) for name in blank}
-        if "" not in cells.values():
-            yield {**sure, **cells}
+    tried = [ways_to_fill(part, name, asked_for) for name in blank]
+    if len(blank) <= MOST_MIXED and all(tried):
+        return [{**sure, **dict(zip(blank, some, strict=True))} for some in product(*tried)]
+    rows = [{name: figure_of(table.take([row]), name) for name in blank} for row in range(len(table))]
+    rows = [row for row in rows if "" not in row.values()]
+    if not rows and len(blank) <= MOST_AT_ENDS:
+        rows = [dict(zip(blank, some, strict=True)) for some in product(*(each[:2] for each in tried))]
+    return [{**sure, **row} for row in rows]
 
 
 def _read_by(entry: Asked, bench: Bench, part: Parts) -> dict[str, bool]:
