@@ -7,6 +7,7 @@ from pathlib import Path
 
 from bom.arrangement import ALL, arranged, compared
 from bom.build import Build
+from bom.check.certainty import Certainty, certainties
 from bom.check.question import Question
 from bom.check.questions import questions
 from bom.convert import convert
@@ -48,6 +49,11 @@ class Session:
     def questions(self) -> tuple[Question, ...]:
         """Give the questions that would change a verdict; worked out when a paper first asks."""
         return questions(self.build, self.catalogue)
+
+    @cached_property
+    def certainties(self) -> Mapping[str, Certainty]:
+        """Give what it takes to know of each donor item to be tested first."""
+        return certainties(self.build, self.questions)
 
     @property
     def builds(self) -> tuple[Build, ...]:

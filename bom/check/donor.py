@@ -4,11 +4,11 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from math import isnan, nan
 
-from bom.check.donor_settle import settled, settled_by_reading
+from bom.check.donor_settle import TRIED, settled, settled_by_reading
 from bom.check.donor_side import side_words
 from bom.check.gates import cells_of, open_gates, worst
 from bom.check.judge_build import judge_one
-from bom.choose.donor import donor_part, served
+from bom.choose.donor import SAID, donor_part, served
 from bom.choose.filled import Filled
 from bom.duties.model import Duty
 from bom.judge.loom_view import LoomView
@@ -29,6 +29,7 @@ class DonorVerdict:
     change   what must be done for it to stay
     minutes  of that work, a rough estimate; NaN where none is asked
     test     the test that would settle it, and the reading that lets it stay
+    evidence how what decides is known: "served in the donor", "measured", "common practice" ...
     """
 
     name: str
@@ -41,6 +42,7 @@ class DonorVerdict:
     change: str = ""
     minutes: float = nan
     test: str = ""
+    evidence: str = ""
 
 
 WORDS = {
@@ -76,7 +78,8 @@ def _item(
     if not item.may_stay:
         failed = f"it did not hold on the bench: {item.reading}."
         reason = "the builder does not want it kept." if item.keep == "no" else failed
-        return DonorVerdict(item.name, item.kind, item.keep, "goes", reason, _instead(item, filled))
+        evidence = SAID if item.keep == "no" else TRIED
+        return DonorVerdict(item.name, item.kind, item.keep, "goes", reason, _instead(item, filled), evidence=evidence)
     by_numbers = _by_numbers(item, view, duties, filled)
     fed = [load for load in view.facts.job.loads if load.name in (*item.feeds, item.name)]
     if item.kind == "flasher":
@@ -122,7 +125,8 @@ def _joined(numbers: DonorVerdict | None, blank: DonorVerdict, cells: Sequence[C
     else:
         reason, instead = f"{deciding.because}.", numbers.instead if numbers else ""
         gate = "" if deciding.gate == "always" else deciding.gate
-        decided = replace(blank, verdict=deciding.verdict, reason=reason, instead=instead, gate=gate)
+        evidence = deciding.source.removesuffix(", no source")
+        decided = replace(blank, verdict=deciding.verdict, reason=reason, instead=instead, gate=gate, evidence=evidence)
     return _with_work(decided, beside)
 
 
@@ -173,7 +177,8 @@ def _by_numbers(
         reason = f"{len(kept)} of {len(entries)} runs stay; renew the others, in the {', '.join(gone)}. {reason}"
         verdict = "stays if"
     test = (OPENED if worst_of.rule == BREAKS else BENCH) if verdict == "test first" else ""
-    return DonorVerdict(item.name, item.kind, item.keep, verdict, reason, instead, test=test)
+    evidence = "not known" if worst_of.verdict == Verdict.CANT_TELL else worst_of.evidence
+    return DonorVerdict(item.name, item.kind, item.keep, verdict, reason, instead, test=test, evidence=evidence)
 
 
 def own_part(family: str, item: Item, view: LoomView) -> Parts:

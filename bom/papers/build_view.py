@@ -88,6 +88,7 @@ def _standing(session: Session) -> Row:
             for entry in unknowns(build, session.catalogue.find_out)
         ],
         "donor": build.donor,
+        "certainties": session.certainties,
         "goods": goods_rows(session.questions),
     }
 

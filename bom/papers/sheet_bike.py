@@ -5,10 +5,12 @@ from math import isnan
 from bom.build import Build
 from bom.check.donor import DonorVerdict
 from bom.judge.verdict import Verdict
+from bom.papers.certainty_rows import write_certainty
 from bom.papers.donor_gate_rows import write_donor_gates
 from bom.papers.looks import ALARM, AMPS, BOLD, COUNT, NOTE, SECTION, VERDICT_LOOKS, WHOLE
 from bom.papers.page import Heading, Page
 from bom.papers.wire_rows import WireRow, wire_rows
+from bom.session import Session
 
 DONOR = (
     Heading("item", 24, BOLD),
@@ -16,6 +18,7 @@ DONOR = (
     Heading("wished kept", 14),
     Heading("verdict", 14, BOLD),
     Heading("why", 62),
+    Heading("known by", 18),
     Heading("to do", 40),
     Heading("test, and the reading that lets it stay", 44),
     Heading("minutes", 12, WHOLE),
@@ -53,8 +56,9 @@ WIRES = (
 )
 
 
-def write_donor(page: Page, build: Build) -> None:
-    """Write what becomes of each donor item, and the gates under them."""
+def write_donor(page: Page, session: Session) -> None:
+    """Write what becomes of each donor item; under them what certainty costs, and the gates."""
+    build = session.build
     page.put(1, 1, "Donor: stays, stays if, goes, test first", SECTION)
     page.line(
         2,
@@ -68,14 +72,14 @@ def write_donor(page: Page, build: Build) -> None:
     for row, item in enumerate(build.donor, start=4):
         page.row(row, _donor_cells(item), DONOR)
         page.put(row, 4, item.verdict, DONOR_LOOKS.get(item.verdict, BOLD))
-    write_donor_gates(page, 5 + len(build.donor), build)
+    write_donor_gates(page, write_certainty(page, 5 + len(build.donor), session.certainties), build)
 
 
 def _donor_cells(item: DonorVerdict) -> tuple[object, ...]:
     gate = f"{item.gate}: " if item.gate else ""
     minutes = DASH if isnan(item.minutes) else item.minutes
     what = (item.name, item.kind, item.wished, item.verdict, gate + item.reason)
-    return (*what, item.change or DASH, item.test or DASH, minutes, item.instead or DASH)
+    return (*what, item.evidence or DASH, item.change or DASH, item.test or DASH, minutes, item.instead or DASH)
 
 
 def write_wires(page: Page, build: Build) -> None:

@@ -78,7 +78,7 @@ def workbook(session: Session) -> bytes:
     write_checks(pages["Checks"], build)
     write_find_out(pages["Find out"], session)
     write_budget(pages["12 V budget"], build)
-    write_donor(pages["Donor"], build)
+    write_donor(pages["Donor"], session)
     write_key(pages["Key"], session)
     write_wires(pages["Wires"], build)
     write_leads(pages["Leads"], build)
