@@ -14,7 +14,7 @@ MINUTES = 5.0  # of a test whose time nobody gave, a rough estimate
 
 @dataclass(frozen=True)
 class Wanted:
-    """One figure, or one test, that is missing: why it matters, how it is found, and in how many minutes."""
+    """What one test finds: the figures that are missing, why they matter, the test, and its minutes."""
 
     figure: str
     why: str
@@ -27,7 +27,7 @@ class Certainty:
     """The price of knowing, and of not having to know.
 
     wanted    the figures that would change its verdict
-    minutes   to find them all, each way once
+    minutes   to find them all
     parts     "id name" of each bought part that stands in its place now; none where the donor's own stands
     price     of these, their share of the packs on the bill
     currency  of that price
@@ -54,17 +54,22 @@ def certainties(build: Build, questions: Sequence[Question]) -> Mapping[str, Cer
 
 def _certainty(item: DonorVerdict, build: Build, questions: Sequence[Question]) -> Certainty:
     own = [question for question in questions if question.part_id == DONOR + item.name]
-    wanted = tuple(Wanted(each.what, each.why, each.test, each.minutes) for each in own)
+    wanted = tuple(_wanted([each for each in own if each.test == test]) for test in dict.fromkeys(e.test for e in own))
     if not wanted:
         minutes = MINUTES if item.minutes != item.minutes else item.minutes
         wanted = (Wanted("a reading on the bench", item.reason, item.test, minutes),)
-    once = {entry.way: entry.minutes for entry in wanted}
     places = [place.name for place in build.loom.places if place.item == item.name]
     bought = [name for name in places if name in build.filled and build.filled[name].origin != "donor"]
     lines = [line for line in build.bill.lines if set(line.places) & set(bought)]
     parts = tuple(f"{line.part_id} {line.name}" for line in lines)
     price = round(sum(_share(line, bought, build) for line in lines), 2)
-    return Certainty(wanted, sum(once.values()), parts, price, build.bill.currency)
+    return Certainty(wanted, sum(entry.minutes for entry in wanted), parts, price, build.bill.currency)
+
+
+def _wanted(alike: Sequence[Question]) -> Wanted:
+    """Put together the figures that one test finds."""
+    figures, why = (dict.fromkeys(texts) for texts in zip(*((each.what, each.why) for each in alike), strict=True))
+    return Wanted("; ".join(figures), "; ".join(text.rstrip(".") for text in why), alike[0].test, alike[0].minutes)
 
 
 def _share(line: Line, places: Sequence[str], build: Build) -> float:

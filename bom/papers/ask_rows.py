@@ -5,8 +5,7 @@ from dataclasses import dataclass
 
 from bom.check.question import Question
 
-DATA_SHEET_ONLY = "data sheet only"
-FINDS_FAULTS = "finds faults only"
+PROVES = {"settles": "settles it", "finds faults only": "finds faults only", "nothing": "data sheet only"}
 
 
 @dataclass(frozen=True)
@@ -16,7 +15,7 @@ class GoodsRow:
     part    id and name
     places  where it goes
     passes  the reading to pass
-    proves  "settles it", that it only finds faults, or that the data sheet alone settles it
+    proves  whether it settles the figure, only finds faults, or the data sheet alone can tell
     """
 
     part: str
@@ -40,22 +39,24 @@ def supplier_lines(part_id: str, questions: Sequence[Question]) -> list[str]:
 
 
 def goods_rows(questions: Sequence[Question]) -> list[GoodsRow]:
-    """List the tests of parts that stand or may stay."""
-    rows = [question for question in questions if question.stands != "left out"]
-    return [_row(question) for question in rows]
+    """List the tests of parts that stand or may stay; figures of one part that one test finds share a row."""
+    groups: dict[tuple[str, str], list[Question]] = {}
+    for question in questions:
+        if question.stands != "left out":
+            groups.setdefault((question.part_id, question.test), []).append(question)
+    return [_row(group) for group in groups.values()]
 
 
-def _row(question: Question) -> GoodsRow:
-    proves = {"settles": "settles it", "finds faults only": FINDS_FAULTS, "nothing": DATA_SHEET_ONLY}
-    own = question.part_id if question.stands == "donor" else f"{question.part_id} {question.name}"
+def _row(group: Sequence[Question]) -> GoodsRow:
+    first = group[0]
     return GoodsRow(
-        part=own,
-        places=", ".join(question.places),
-        figure=question.what,
-        test=question.test,
-        passes=question.passes,
-        proves=proves[question.proves],
-        minutes=question.minutes,
-        now=question.now,
-        then=question.then,
+        part=first.part_id if first.stands == "donor" else f"{first.part_id} {first.name}",
+        places=", ".join(dict.fromkeys(place for question in group for place in question.places)),
+        figure="; ".join(dict.fromkeys(question.what for question in group)),
+        test=first.test,
+        passes="; ".join(dict.fromkeys(question.passes for question in group)),
+        proves=PROVES[first.proves],
+        minutes=first.minutes,
+        now=first.now,
+        then=first.then,
     )

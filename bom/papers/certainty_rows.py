@@ -31,7 +31,7 @@ def write_certainty(page: Page, row: int, certainties: Mapping[str, Certainty]) 
             row += 1
             page.put(row, 1, name, BOLD)
             page.put(row, 2, entry.minutes, WHOLE)
-            page.line_in(row, 3, 5, f"{entry.figure}. {entry.why}", TEXT)
+            page.line_in(row, 3, 5, f"{entry.figure}: {entry.why}", TEXT)
             page.line_in(row, 6, 7, entry.way, TEXT)
             page.line_in(row, 8, 10, told.instead, TEXT)
     return row + 2
