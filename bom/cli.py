@@ -177,9 +177,9 @@ def _check(options: argparse.Namespace) -> int:
 
     session = _session(options)
     if options.json:
-        print(json.dumps(as_json(session.build, everything=options.all), indent=2, ensure_ascii=False))
+        print(json.dumps(as_json(session, everything=options.all), indent=2, ensure_ascii=False))
     else:
-        print(as_text(session.build, everything=options.all))
+        print(as_text(session, everything=options.all))
         for note in session.notes:
             print(note)
         print(summary(session.build))
@@ -192,7 +192,7 @@ def _donor(options: argparse.Namespace) -> int:
 
     session = _session(options)
     print(gates_text(session.build))
-    print(donor_text(session.build))
+    print(donor_text(session))
     if not session.build.donor:
         print("The job names nothing of the donor: write it under [[donor.items]].")
     return GOOD

@@ -1,11 +1,15 @@
 """One run: read the job and the catalogue, convert every key arrangement, see what could be kept."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
+from functools import cached_property
 from pathlib import Path
 
 from bom.arrangement import ALL, arranged, compared
 from bom.build import Build
+from bom.check.certainty import Certainty, certainties
+from bom.check.question import Question
+from bom.check.questions import questions
 from bom.convert import convert
 from bom.errors import Fault, InputError
 from bom.judge.verdict import Verdict
@@ -40,6 +44,16 @@ class Session:
     def margins(self) -> Margins:
         """Give the margins this job was judged with."""
         return self.loaded.margins
+
+    @cached_property
+    def questions(self) -> tuple[Question, ...]:
+        """Give the questions that would change a verdict; worked out when a paper first asks."""
+        return questions(self.build, self.catalogue)
+
+    @cached_property
+    def certainties(self) -> Mapping[str, Certainty]:
+        """Give what it takes to know of each donor item to be tested first."""
+        return certainties(self.build, self.questions)
 
     @property
     def builds(self) -> tuple[Build, ...]:

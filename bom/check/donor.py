@@ -5,12 +5,12 @@ from dataclasses import replace
 from math import isnan, nan
 
 from bom.check.donor_ruled_out import ruled_out
-from bom.check.donor_settle import settled, settled_by_reading
+from bom.check.donor_settle import TRIED, settled, settled_by_reading
 from bom.check.donor_side import side_words
 from bom.check.donor_words import DonorVerdict
 from bom.check.gates import cells_of, open_gates, worst
 from bom.check.judge_build import judge_one
-from bom.choose.donor import donors_own
+from bom.choose.donor import SAID, donors_own
 from bom.choose.filled import Filled
 from bom.duties.model import Duty
 from bom.judge.loom_view import LoomView
@@ -29,8 +29,9 @@ WORDS = {
 }
 BENCH = "at its own volts and amps, on the bench, before the bike is stripped"
 BREAKS = "contact-breaks-dc"
+OPENED_STARTS = "close and open it 20 times"
 OPENED = (
-    "close and open it 20 times on 13.5 V DC with its own load, at least {amps}; it stays with: it opens each time and "
+    f"{OPENED_STARTS} on 13.5 V DC with its own load, at least {{amps}}; it stays with: it opens each time and "
     "stays under 0.1 ohm closed; write those amps as tested"
 )
 
@@ -56,7 +57,8 @@ def _item(
     if not item.may_stay:
         failed = f"it did not hold on the bench: {item.reading}."
         reason = "the builder does not want it kept." if item.keep == "no" else failed
-        return DonorVerdict(item.name, item.kind, item.keep, "goes", reason, _instead(item, filled))
+        evidence = SAID if item.keep == "no" else TRIED
+        return DonorVerdict(item.name, item.kind, item.keep, "goes", reason, _instead(item, filled), evidence=evidence)
     by_numbers = _by_numbers(item, view, duties, filled)
     fed = [load for load in view.facts.job.loads if load.name in (*item.feeds, item.name)]
     if item.kind == "flasher":
@@ -91,7 +93,8 @@ def _replaced(load: Load, kind: str, view: LoomView, filled: Mapping[str, Filled
     gone = [cell for cell in cells_of(matrix, kind, open_gates(view, [was])) if cell.verdict == "goes"]
     entry = filled.get(lamp_place(load))
     reason, gate = (f"{gone[-1].because}.", gone[-1].gate) if gone else ("the builder puts another in its place.", "")
-    return DonorVerdict(load.name, kind, "no", "goes", reason, _named(entry) if entry else "", gate=gate)
+    told = DonorVerdict(load.name, kind, "no", "goes", reason, _named(entry) if entry else "", gate=gate)
+    return replace(told, evidence=_known_by(gone[-1]) if gone else SAID)
 
 
 def light_kind(load: Load) -> str:
@@ -119,7 +122,12 @@ def _joined(numbers: DonorVerdict | None, blank: DonorVerdict, cells: Sequence[C
         reason, instead = f"{deciding.because}.", numbers.instead if numbers else ""
         gate = "" if deciding.gate == "always" else deciding.gate
         decided = replace(blank, verdict=deciding.verdict, reason=reason, instead=instead, gate=gate)
+        decided = replace(decided, evidence=_known_by(deciding))
     return _with_work(decided, beside)
+
+
+def _known_by(cell: Cell) -> str:
+    return cell.source.removesuffix(", no source")
 
 
 def _told_by(numbers: DonorVerdict, cell: Cell) -> bool:
@@ -175,7 +183,8 @@ def _by_numbers(
     opens = worst_of.rule == BREAKS
     tested = OPENED.format(amps=worst_of.needed.removeprefix("at least ")) if opens else BENCH
     test = tested if verdict == "test first" else ""
-    return DonorVerdict(item.name, item.kind, item.keep, verdict, reason, instead, change=change, test=test)
+    blank = DonorVerdict(item.name, item.kind, item.keep, verdict, reason, instead, change=change, test=test)
+    return replace(blank, evidence="not known" if worst_of.verdict == Verdict.CANT_TELL else worst_of.evidence)
 
 
 def own_part(family: str, item: Item, view: LoomView) -> Parts:

@@ -20,7 +20,8 @@ def ruled_out(told: DonorVerdict, view: LoomView) -> DonorVerdict:
     gate, reason = _by_converter(told, view) or _by_earth(told, view) or ("", "")
     if not gate:
         return told
-    return replace(DonorVerdict(told.name, told.kind, told.wished, "goes", reason, told.instead), gate=gate)
+    out = DonorVerdict(told.name, told.kind, told.wished, "goes", reason, told.instead)
+    return replace(out, gate=gate, evidence="common practice")
 
 
 def _by_converter(told: DonorVerdict, view: LoomView) -> tuple[str, str] | None:

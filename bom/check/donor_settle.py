@@ -20,6 +20,7 @@ from math import nan
 from bom.read.donor_matrix import Cell
 from bom.read.job import CONTACTS, Item
 
+TRIED = "tried on the bench, as the job says"
 KNOWN = ("data sheet", "marked", "measured")
 HOLDS = ("stays", "stays if")
 
@@ -34,7 +35,7 @@ def settled(cells: Sequence[Cell], item: Item, by_numbers: str) -> tuple[Cell, .
         return tuple(left)
     because = f"on the bench: {item.reading}"
     return tuple(
-        replace(cell, verdict="stays", because=because, change="", minutes=nan, test="", settles="")
+        replace(cell, verdict="stays", because=because, change="", minutes=nan, test="", settles="", source=TRIED)
         if cell.verdict == "test first"
         else cell
         for cell in left

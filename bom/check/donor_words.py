@@ -42,6 +42,7 @@ class DonorVerdict:
     change   what must be done for it to stay
     takes    parts that this, or what stands in its place, takes; "" for none
     cost     of these, in the job's currency; NaN where none is bought or nobody sells it
+    evidence how what decides is known: "served in the donor", "measured", "common practice" ...
     kept     how it could stay though it goes; None where no way is known
     minutes  of that work, a rough estimate; NaN where none is asked
     test     the test that would settle it, and the reading that lets it stay
@@ -59,4 +60,5 @@ class DonorVerdict:
     test: str = ""
     takes: str = ""
     cost: float = nan
+    evidence: str = ""
     kept: Kept | None = None

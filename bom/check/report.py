@@ -3,11 +3,18 @@
 from collections import Counter
 from dataclasses import asdict
 from math import isnan
+from typing import TYPE_CHECKING
 
 from bom.build import Build
+from bom.check.certainty import certainty_lines
 from bom.check.donor_words import DonorVerdict
 from bom.judge.finding import Finding
 from bom.judge.verdict import Verdict
+
+if TYPE_CHECKING:
+    from bom.session import Session
+
+DATA_SHEET, UNTOLD = "data sheet", "not known"
 
 
 def shown(build: Build, *, everything: bool) -> list[Finding]:
@@ -15,33 +22,40 @@ def shown(build: Build, *, everything: bool) -> list[Finding]:
     return [finding for finding in build.findings if everything or finding.verdict > Verdict.PASS]
 
 
-def as_text(build: Build, *, everything: bool) -> str:
-    """Print one finding a block: verdict, place, sentence, and what helps."""
+def as_text(session: "Session", *, everything: bool) -> str:
+    """Print one finding a block: verdict, place, sentence, how its rating is known, and what helps."""
+    build = session.build
     blocks = [
         f"{hole.verdict.word.upper():<11} {hole.place.name} stays open\n            {hole.sentence}"
         for hole in build.holes
     ]
     for finding in shown(build, everything=everything):
         lines = [f"{finding.verdict.word.upper():<11} {finding.subject} ({finding.rule})", finding.sentence]
+        if finding.part and not finding.datum and finding.evidence != DATA_SHEET:
+            lines.append(f"Known by: {finding.evidence}.")
         if finding.datum:
             lines.append(f"Find out: {finding.datum}.")
         if finding.verdict > Verdict.PASS:
             lines.append(f"Cure: {finding.cure}")
         blocks.append("\n            ".join(lines))
-    return "\n".join((*blocks, donor_text(build)))
+    return "\n".join((*blocks, donor_text(session)))
 
 
-def donor_text(build: Build) -> str:
-    """Print what becomes of each donor item: verdict, reason, what to do, what takes its place."""
-    blocks, currency = [], build.bill.currency
-    for item in build.donor:
+def donor_text(session: "Session") -> str:
+    """Print what becomes of each donor item: verdict, reason, what to do, what stands instead, what certainty costs."""
+    blocks, currency = [], session.build.bill.currency
+    for item in session.build.donor:
         gate = f"{item.gate}: " if item.gate else ""
         lines = [f"{item.verdict.upper():<11} {item.name} (donor's {item.kind})", f"{gate}{item.reason}"]
+        lines += [f"Known by: {item.evidence}."] if item.evidence not in ("", UNTOLD) else []
         lines += [f"Do: {item.change}{_minutes(item)}."] if item.change else []
         lines += [f"Test: {item.test}{_minutes(item) if not item.change else ''}."] if item.test else []
         lines += [f"Parts: {parts_words(item, currency)}."] if item.takes and item.verdict != "goes" else []
-        lines += [f"Instead: {instead_words(item, currency)}."] if item.instead else []
+        stands = item.instead and item.verdict != "test first"
+        lines += [f"Instead: {instead_words(item, currency)}."] if stands else []
         lines += [f"To keep it: {item.kept.words(currency)}."] if item.kept else []
+        sure = session.certainties.get(item.name)
+        lines += certainty_lines(sure, item.test) if sure else []
         blocks.append("\n            ".join(lines))
     return "\n".join(blocks)
 
@@ -71,8 +85,9 @@ def _minutes(item: DonorVerdict) -> str:
     return "" if isnan(item.minutes) else f" (about {item.minutes:g} min)"
 
 
-def as_json(build: Build, *, everything: bool) -> dict[str, object]:
-    """Give findings, open places and donor verdicts as plain data."""
+def as_json(session: "Session", *, everything: bool) -> dict[str, object]:
+    """Give findings, open places, donor verdicts and questions as plain data."""
+    build = session.build
     return {
         "arrangement": build.arrangement,
         "sound": build.sound,
@@ -85,6 +100,8 @@ def as_json(build: Build, *, everything: bool) -> dict[str, object]:
             {**asdict(finding), "verdict": finding.verdict.word} for finding in shown(build, everything=everything)
         ],
         "donor": [_plain(item) for item in build.donor],
+        "certainty": {name: asdict(told) for name, told in session.certainties.items()},
+        "questions": [asdict(question) for question in session.questions],
     }
 
 

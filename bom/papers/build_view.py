@@ -7,6 +7,7 @@ from bom import units
 from bom.build import Build
 from bom.check.report import donor_counts
 from bom.judge.verdict import Verdict
+from bom.papers.ask_rows import goods_rows
 from bom.papers.bench import Bench, bench
 from bom.papers.bench_tests import bench_tests
 from bom.papers.circuit_view import circuit_view
@@ -90,6 +91,8 @@ def _standing(session: Session) -> Row:
         "donor": build.donor,
         "donor_counts": donor_counts(build),
         "keeping": [f"{i.name}: {i.kept.words(build.bill.currency)}." for i in build.donor if i.kept],
+        "certainties": session.certainties,
+        "goods": goods_rows(session.questions),
     }
 
 

@@ -10,6 +10,7 @@ from typing import Any
 
 from bom import __version__
 from bom.build import Build
+from bom.check.certainty import Certainty
 from bom.check.donor_gates import donor_type
 from bom.check.gates_text import gates_data
 from bom.choose.filled import Filled, Hole
@@ -42,8 +43,10 @@ def record(session: Session) -> str:
         "holes": [_hole(hole) for hole in build.holes],
         "findings": [vars(finding) for finding in build.findings],
         "donor": [asdict(item) for item in build.donor],
+        "certainty": {name: _certainty(told) for name, told in session.certainties.items()},
         "donor_gates": gates_data(build),
         "donor_type": donor_type(build.facts.job),
+        "questions": [vars(question) for question in session.questions],
         "bill": {
             "currency": build.bill.currency,
             "total": build.bill.total,
@@ -73,6 +76,10 @@ def _head(session: Session) -> dict[str, object]:
         "headline": headline(build),
         "arrangement": build.arrangement,
     }
+
+
+def _certainty(told: Certainty) -> dict[str, object]:
+    return {**vars(told), "wanted": [vars(entry) for entry in told.wanted]}
 
 
 def _hole(hole: Hole) -> dict[str, object]:

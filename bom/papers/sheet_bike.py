@@ -6,10 +6,12 @@ from bom.build import Build
 from bom.check.donor_words import DonorVerdict
 from bom.check.report import donor_counts
 from bom.judge.verdict import Verdict
+from bom.papers.certainty_rows import write_certainty
 from bom.papers.donor_gate_rows import write_donor_gates
 from bom.papers.looks import ALARM, AMPS, BOLD, COUNT, MONEY, NOTE, SECTION, VERDICT_LOOKS, WHOLE
 from bom.papers.page import Heading, Page
 from bom.papers.wire_rows import WireRow, wire_rows
+from bom.session import Session
 
 DONOR = (
     Heading("item", 24, BOLD),
@@ -54,8 +56,9 @@ WIRES = (
 )
 
 
-def write_donor(page: Page, build: Build) -> None:
-    """Write what becomes of each donor item, and the gates under them."""
+def write_donor(page: Page, session: Session) -> None:
+    """Write what becomes of each donor item; under them what certainty costs, and the gates."""
+    build = session.build
     page.put(1, 1, f"Donor: {donor_counts(build)}" if build.donor else "Donor", SECTION)
     page.line(
         2,
@@ -70,7 +73,7 @@ def write_donor(page: Page, build: Build) -> None:
     for row, item in enumerate(build.donor, start=4):
         page.row(row, _donor_cells(item, build.bill.currency), DONOR)
         page.put(row, VERDICT_AT, item.verdict, DONOR_LOOKS.get(item.verdict, BOLD))
-    write_donor_gates(page, 5 + len(build.donor), build)
+    write_donor_gates(page, write_certainty(page, 5 + len(build.donor), session.certainties), build)
 
 
 def _donor_cells(item: DonorVerdict, currency: str) -> tuple[object, ...]:
@@ -81,8 +84,9 @@ def _donor_cells(item: DonorVerdict, currency: str) -> tuple[object, ...]:
     minutes = DASH if isnan(item.minutes) else item.minutes
     cost = DASH if isnan(item.cost) else item.cost
     parts = item.instead or item.takes or DASH
+    known = f" ({item.evidence})" if item.evidence else ""
     kept = item.kept.words(currency) if item.kept else DASH
-    return (name, item.verdict, f"{gate}{item.reason}{wished}", work, minutes, parts, cost, kept)
+    return (name, item.verdict, f"{gate}{item.reason}{known}{wished}", work, minutes, parts, cost, kept)
 
 
 def write_wires(page: Page, build: Build) -> None:

@@ -1,20 +1,16 @@
-"""The sheets of answers: every check, and what is still to be found out."""
+"""The sheet of answers: every check, and the open places."""
 
 from collections.abc import Sequence
-from math import isnan
 
 from openpyxl.worksheet.properties import Outline
 
 from bom.build import Build
-from bom.check.donor_words import DonorVerdict
 from bom.choose.filled import Hole
 from bom.judge.finding import Finding
 from bom.judge.verdict import Verdict
-from bom.papers.looks import BOLD, NOTE, SECTION, TEXT, WHOLE
+from bom.papers.looks import BOLD, NOTE, SECTION, WHOLE
 from bom.papers.page import Heading, Page, some_of
 from bom.papers.standing import OPEN, hole_cure
-from bom.papers.unknowns import Unknown, unknowns
-from bom.read.questions import Way
 
 CHECKS = (
     Heading("verdict", 12),
@@ -29,17 +25,8 @@ CHECKS = (
     Heading("known by", 14),
     Heading("cure", 40),
 )
-UNKNOWN = (
-    Heading("figure to find", 34, BOLD),
-    Heading("of", 20),
-    Heading("why it matters", 46),
-    Heading("waiting for it", 50),
-    Heading("quick way (common practice)", 56),
-    Heading("minutes", 9, WHOLE),
-)
 
 MOST_PLACES = 5
-DONOR_MINUTES = 5  # a rough estimate
 
 
 def write_checks(page: Page, build: Build) -> None:
@@ -89,31 +76,3 @@ def _finding_cells(alike: Sequence[Finding]) -> tuple[object, ...]:
     where = (finding.verdict, places, len(alike), finding.part, finding.rule, finding.what)
     numbers = (finding.offered, finding.needed, finding.because, finding.evidence)
     return (*where, *numbers, cure)
-
-
-def write_find_out(page: Page, build: Build, ways: Sequence[Way]) -> None:
-    """Write what can't be told, by the figure that would settle it."""
-    page.put(1, 1, "To find out", SECTION)
-    page.line(
-        2,
-        "Only figures that change a verdict. Write what you find into the job or the catalogue, with how it "
-        "is known, and run again. Minutes are estimates.",
-        NOTE,
-        len(UNKNOWN),
-    )
-    page.heading(3, UNKNOWN)
-    asked = [*map(_unknown_cells, unknowns(build, ways))]
-    asked += [_donor_cells(item) for item in build.donor if item.verdict == "test first"]
-    for row, cells in enumerate(asked, start=4):
-        page.row(row, cells, UNKNOWN)
-    if not asked:
-        page.line(4, "Nothing: no answer hangs on a missing figure.", TEXT, len(UNKNOWN))
-
-
-def _unknown_cells(entry: Unknown) -> tuple[object, ...]:
-    return (entry.datum, ", ".join(entry.parts), entry.why, "; ".join(entry.waiting), entry.way, entry.minutes)
-
-
-def _donor_cells(item: DonorVerdict) -> tuple[object, ...]:
-    minutes = DONOR_MINUTES if isnan(item.minutes) else item.minutes
-    return (f"donor's {item.name}", item.kind, item.reason, f"whether the {item.name} stays", item.test, minutes)

@@ -4,13 +4,13 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from bom.build import Build
+from bom.check.question import Question
 from bom.money.bill import Line
+from bom.papers.ask_rows import supplier_lines
 from bom.papers.looks import BOLD, COUNT, HEAD, MONEY, NOTE, SECTION, TEXT, TOTAL, TOTAL_WORD, WHOLE
 from bom.papers.page import Heading, Page
 from bom.papers.sheet_parts import PartsLayout
-from bom.papers.unknowns import supplier_questions
-from bom.read.catalogue import Catalogue
-from bom.read.questions import Question
+from bom.session import Session
 
 HEADINGS = (
     Heading("their code", 18, BOLD),
@@ -22,20 +22,23 @@ HEADINGS = (
     Heading("line", 12, MONEY),
     Heading("days", 8, WHOLE),
 )
+WIDE = len(HEADINGS)
 FROM_PARTS = {4: "J", 5: "H", 6: "K", 7: "M", 8: "P"}
 
 
-def write_orders(page: Page, build: Build, parts: PartsLayout, catalogue: Catalogue) -> None:
+def write_orders(page: Page, session: Session, parts: PartsLayout) -> None:
     """Write the sheet; every number is taken from the parts sheet, so that an edit there arrives here."""
+    build, suppliers = session.build, session.catalogue.suppliers
     page.put(1, 1, f"Orders by supplier, in {build.bill.currency}", SECTION)
     page.line(2, "One block is one order. Numbers come from the parts sheet; edit them there.", NOTE, len(HEADINGS))
     page.heading(3, HEADINGS)
     row, subtotals = 4, []
     for supplier, lines in build.bill.by_supplier().items():
-        row = _order(page, row, f"{catalogue.suppliers[supplier]} ({supplier})", lines, parts)
+        row = _order(page, row, f"{suppliers[supplier]} ({supplier})", lines, parts)
         subtotals.append(f"G{row}")
-        row = _questions(page, row + 1, lines, build, catalogue.ask_supplier) + 1
+        row = _questions(page, row + 1, lines, session.questions) + 1
     _grand_total(page, row, build, parts, subtotals)
+    _left_out(page, row + 3, session.questions)
 
 
 def _order(page: Page, row: int, supplier: str, lines: tuple[Line, ...], parts: PartsLayout) -> int:
@@ -67,17 +70,30 @@ def _sum_words(page: Page, row: int, word: str) -> None:
         page.put(row, column, "", TOTAL_WORD)
 
 
-def _questions(page: Page, row: int, lines: tuple[Line, ...], build: Build, questions: Sequence[Question]) -> int:
-    asked = [(line, text) for line in lines for text in supplier_questions(build, line, questions)]
+def _questions(page: Page, row: int, lines: tuple[Line, ...], questions: Sequence[Question]) -> int:
+    """Write what to ask before this order goes out, and give the row after."""
+    asked = [(line, text) for line in lines for text in supplier_lines(line.part_id, questions)]
     if asked:
-        page.line(row, "Questions that go with this order", BOLD, len(HEADINGS))
+        page.line(row, "Questions that go with this order: each answer changes a verdict of this bike", BOLD, WIDE)
     for line, text in asked:
         row += 1
         assert line.purchase is not None
         page.put(row, 1, line.purchase.offer.supplier_code, TEXT)
         page.put(row, 2, line.part_id)
-        page.line_in(row, 3, len(HEADINGS), text, TEXT)
+        page.line_in(row, 3, WIDE, text, TEXT)
     return row + 1
+
+
+def _left_out(page: Page, row: int, questions: Sequence[Question]) -> None:
+    """Write what to ask of parts that would stand at an open place if one figure of theirs were known."""
+    asked = [question for question in questions if question.stands == "left out"]
+    if asked:
+        page.line(row, "Questions on parts left out of an open place for want of a figure", BOLD, WIDE)
+    for question in asked:
+        row += 1
+        page.put(row, 1, ", ".join(question.places), TEXT)
+        page.put(row, 2, question.part_id)
+        page.line_in(row, 3, WIDE, f"{question.name}: {question.ask}", TEXT)
 
 
 def _grand_total(page: Page, row: int, build: Build, parts: PartsLayout, subtotals: list[str]) -> None:

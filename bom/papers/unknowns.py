@@ -1,19 +1,14 @@
-"""What is not known: grouped by the figure that would settle it, and as questions to suppliers."""
+"""What is not known: grouped by the figure that would settle it."""
 
 from collections import defaultdict
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-import numpy as np
-
 from bom.build import Build
 from bom.judge.rule import rules
 from bom.judge.verdict import Verdict
-from bom.money.bill import Line
 from bom.papers.standing import OPEN
-from bom.parts import Parts
-from bom.read.families import EVIDENCE
-from bom.read.questions import Question, Way
+from bom.read.questions import Way, quick_way
 
 
 @dataclass(frozen=True)
@@ -66,30 +61,3 @@ def _unknown(datum: str, group: list[Waiting], ways: Sequence[Way]) -> Unknown:
         way=quick.way,
         minutes=quick.minutes,
     )
-
-
-def quick_way(datum: str, ways: Sequence[Way]) -> Way:
-    """Give the quickest way to a figure: the first whose keyword the datum holds; the last one's is blank."""
-    text = datum.lower()
-    return next(way for way in ways if way.keyword in text)
-
-
-def supplier_questions(build: Build, line: Line, questions: Sequence[Question]) -> list[str]:
-    """List what to ask the supplier of a line: figures that are blank or only the seller's word."""
-    entry = next((entry for entry in build.filled.values() if entry.part_id == line.part_id), None)
-    if entry is None:
-        return []
-    asked = [
-        question.question
-        for question in questions
-        if question.family == entry.place.family and _blank(entry.part, question.column)
-    ]
-    if entry.part.word("evidence")[0] in EVIDENCE[-2:]:
-        asked.append("please send the data sheet; its ratings are known here by word alone")
-    return asked
-
-
-def _blank(part: Parts, column: str) -> bool:
-    if column in part.numbers:
-        return bool(np.isnan(part.number(column)[0]))
-    return part.word(column)[0] == ""

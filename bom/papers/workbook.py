@@ -11,8 +11,9 @@ from bom.papers.sheet_assumptions import write_assumptions
 from bom.papers.sheet_bike import write_donor, write_wires
 from bom.papers.sheet_blinkers import write_blinkers
 from bom.papers.sheet_budget import write_budget
-from bom.papers.sheet_checks import write_checks, write_find_out
+from bom.papers.sheet_checks import write_checks
 from bom.papers.sheet_closing import write_closing
+from bom.papers.sheet_find_out import write_find_out
 from bom.papers.sheet_key import write_key
 from bom.papers.sheet_leads import write_leads
 from bom.papers.sheet_lights import write_lights
@@ -73,11 +74,11 @@ def workbook(session: Session) -> bytes:
     styles: dict[Look, StyleArray] = {}
     pages = {name: Page(book.create_sheet(name), styles) for name in SHEETS}
     parts = write_parts(pages["Parts"], build, write_prices(pages["Prices"], build, job.money))
-    write_orders(pages["Orders"], build, parts, session.catalogue)
+    write_orders(pages["Orders"], session, parts)
     write_checks(pages["Checks"], build)
-    write_find_out(pages["Find out"], build, session.catalogue.find_out)
+    write_find_out(pages["Find out"], session)
     write_budget(pages["12 V budget"], build)
-    write_donor(pages["Donor"], build)
+    write_donor(pages["Donor"], session)
     write_key(pages["Key"], session)
     write_wires(pages["Wires"], build)
     write_leads(pages["Leads"], build)

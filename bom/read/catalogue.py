@@ -22,6 +22,7 @@ from bom.read.families import (
     Column,
     Family,
 )
+from bom.read.goods_in import GoodsIn, read_goods_in
 from bom.read.margins import Margins, read_margins
 from bom.read.questions import Question, Way, read_questions, read_ways
 from bom.read.states import State, read_states
@@ -59,6 +60,7 @@ class Catalogue:
     find_out      quick ways to a figure, the one for every other figure last
     ask_supplier  what to ask where a column is blank
     donor_matrix  what becomes of each kind of donor item on each kind of donor
+    goods_in      tests on parts that arrive
     states        operating states that every bike is judged in
     """
 
@@ -69,6 +71,7 @@ class Catalogue:
     suppliers: Mapping[str, str]
     find_out: tuple[Way, ...]
     ask_supplier: tuple[Question, ...]
+    goods_in: tuple[GoodsIn, ...]
     states: tuple[State, ...]
     donor_matrix: Matrix
 
@@ -96,6 +99,7 @@ def read_catalogue(folder: Path) -> Catalogue:
     margins = read_margins(folder / "settings" / "margins.csv", faults)
     ways = read_ways(folder / "settings" / "find_out.csv", faults)
     questions = read_questions(folder / "settings" / "ask_supplier.csv", faults)
+    goods_in = read_goods_in(folder / "settings" / "goods_in.csv", faults)
     states = read_states(folder / "settings" / "states.csv", faults)
     matrix = read_donor_matrix(folder / "settings" / "donor_matrix.csv", faults)
     if faults:
@@ -103,7 +107,9 @@ def read_catalogue(folder: Path) -> Catalogue:
     curves = {name: _curve(table, CURVES[name][0].name) for name, table in lines.items()}
     families = {family.name: _parts(family, tables[family.name], curves) for family in FAMILIES}
     names = {str(row["supplier"]): str(row["name"]) for row in suppliers.rows}
-    return Catalogue(families, _offers(offers, prices), margins, places, names, ways, questions, states, matrix)
+    return Catalogue(
+        families, _offers(offers, prices), margins, places, names, ways, questions, goods_in, states, matrix
+    )
 
 
 def _columns(family: Family) -> tuple[Column, ...]:

@@ -7,8 +7,8 @@ import pytest
 
 from bom.data import folder
 from bom.errors import InputError
-from bom.papers.unknowns import quick_way
 from bom.read.catalogue import read_catalogue
+from bom.read.questions import quick_way
 
 
 @pytest.fixture
