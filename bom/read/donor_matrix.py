@@ -16,6 +16,7 @@ VERDICTS = ("stays", "stays if", "test first", "goes")  # worst last
 GATES = (
     "always",
     "common minus",
+    "common minus above 60 V",
     "positive earth",
     "6 V",
     "AC-lit",
