@@ -7,10 +7,10 @@ from math import nan
 
 import numpy as np
 
+from bom.choose.donor_loom import NOMINAL_OVER_COPPER, SAID, loom_wire
 from bom.choose.donor_traces import LOWEST_SERVED_FRACTION, fed_together, service_traces, wire_traces
 from bom.duties.budget import load_amps
 from bom.parts import DONOR, Parts
-from bom.physics.conductor import copper_resistance_mohm_per_m
 from bom.read.families import BY_NAME, COMMON
 from bom.read.job import Item, JobFile, Load
 from bom.read.margins import Margins
@@ -18,7 +18,6 @@ from bom.span import Span
 from bom.trace import Trace
 
 SERVED = "served in the donor"
-SAID = "as the job says"
 # Where the battery fed the lamps a brake switch closes to light; in an ignition's return it may open to.
 CLOSES = "assumed: on a battery it closes when braking, common practice"
 COUNTED = "counted, as the job says"
@@ -27,8 +26,6 @@ SERVED_MS = 100.0
 # A contact tried on 13.5 V with its own load is taken to break it at the highest volts of the rail (common practice).
 TRIED_TO_V = 14.4
 NOMINAL_V = {"6 V": 6.0, "12 V": 12.0}
-# A cable of a nominal area has up to 12 % less copper: ISO 6722-1 resistance limits, from memory.
-NOMINAL_OVER_COPPER = 1.12
 
 
 @dataclass(frozen=True)
@@ -124,6 +121,8 @@ def _known(item: Item, service: Service) -> dict[str, tuple[float | str, str]]:
     said = {
         "dc_volts_v": item.dc_volts,
         "carry_a": item.carries,
+        "bus_a": item.carries,
+        "way_a": item.way,
         "load_min_w": item.watts_min,
         "load_max_w": item.watts_max,
         "area_mm2": item.wire,
@@ -131,11 +130,12 @@ def _known(item: Item, service: Service) -> dict[str, tuple[float | str, str]]:
     known |= {name: (value, item.evidence) for name, value in said.items() if value is not None}
     if item.tested is not None:
         known |= _tried(item, item.tested, service)
-    if item.pins is not None:
-        known["pins"] = (float(item.pins), SAID)
+    counted = {"pins": item.pins, "ways": item.ways}
+    known |= {name: (float(number), SAID) for name, number in counted.items() if number is not None}
+    if item.fuses:
+        known["takes_body"] = (item.fuses, SAID)
     if item.wire is not None:
-        ohm = float(copper_resistance_mohm_per_m(area_mm2=item.wire)) * NOMINAL_OVER_COPPER
-        known |= _loom_wire(item.wire, ohm)
+        known |= loom_wire(item.wire)
     if item.contact:
         known["contact"] = (item.contact, SAID)
     elif item.kind == "key switch" and service.amps is not None:
@@ -173,22 +173,6 @@ def _flasher(item: Item, service: Service) -> dict[str, tuple[float | str, str]]
     if item.rate is not None:
         known["flashes_per_min"] = (item.rate, COUNTED)
     return known
-
-
-def _loom_wire(area_mm2: float, mohm_per_m: float) -> dict[str, tuple[float | str, str]]:
-    """Assume the commonest old loom wire: PVC, 60 V class, 85 degrees, thick wall (common practice)."""
-    how = "assumed: PVC loom wire, common practice"
-    conductor_mm = 1.5 * area_mm2**0.5
-    return {
-        "resistance_mohm_per_m": (mohm_per_m, how),
-        "class_dc_v": (60.0, how),
-        "class_ac_v": (25.0, how),
-        "conductor_max_c": (85.0, how),
-        "conductor_mm": (conductor_mm, how),
-        "outside_mm": (conductor_mm + 1.2, how),
-        "insulation": ("PVC", how),
-        "colour": ("as it is", SAID),
-    }
 
 
 def _points(part: str, item: Item, service: Service) -> list[dict[str, object]]:
