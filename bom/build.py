@@ -6,7 +6,7 @@ from functools import cached_property
 from typing import TYPE_CHECKING
 
 from bom.arrangement import DONORS_KEY
-from bom.check.donor import DonorVerdict
+from bom.check.donor_words import DonorVerdict
 from bom.choose.filled import Filled, Hole
 from bom.duties.circuits import Facts
 from bom.duties.model import Duty

@@ -1,14 +1,16 @@
 """The way through the house: lay out, duties, qualify, choose, check, price."""
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
 from functools import partial
 
 import numpy as np
+import numpy.typing as npt
 
 from bom.arrangement import arranged
 from bom.build import Build
 from bom.check.donor import donor_verdicts
+from bom.check.donor_costs import Shelf, priced
 from bom.check.judge_build import judge_build
 from bom.choose.candidates import Candidates, candidates, kit
 from bom.choose.filled import Filled
@@ -27,6 +29,7 @@ from bom.judge.loom_view import LoomView
 from bom.judge.verdict import Verdict
 from bom.loom.layout import lay_out
 from bom.loom.model import Loom
+from bom.memory import Memory
 from bom.money.bill import Need, bill
 from bom.parts import Parts
 from bom.read.catalogue import Catalogue
@@ -38,25 +41,26 @@ MOST_PASSES = 6
 Say = Callable[[str], None]
 
 
-def convert(job: JobFile, catalogue: Catalogue, margins: Margins, key_at: str, say: Say) -> Build:
+def convert(job: JobFile, catalogue: Catalogue, margins: Margins, key_at: str, say: Say, memory: Memory) -> Build:
     """Choose, check and price one arrangement.
 
     Duties start from the job alone; where the chosen coils draw more than was counted, the count is
-    raised and the choice made again. Raises RuntimeError when that does not settle.
+    raised and the choice made again. Raises RuntimeError when that does not settle. The memory is that of the run:
+    it needs the same catalogue and margins, and any job.
     """
     job = arranged(job, key_at)
     loom = lay_out(job, margins, key_at)
-    options = candidates(loom, job, catalogue, margins)
+    options = candidates(loom, job, catalogue, margins, memory)
     counted, states = _counted(loom, job, key_at, margins), states_of(catalogue.states, job)
     for number in range(1, MOST_PASSES + 1):
         facts = _facts(job, margins, counted, key_at, states)
         duties = envelope(loom, facts)
         say(f"key at {key_at}: choosing among {sum(len(o.parts) for o in options.values())} candidates")
         allowed = _qualify(options, duties, margins, job)
-        choice = _choose(loom, options, allowed, duties, margins, job)
+        choice = _choose(loom, options, allowed, duties, margins, job, memory)
         raised = _raised(facts, choice.filled)
         if raised == counted:
-            view = _view(loom, facts, choice)
+            view = _view(loom, facts, duties, choice, memory)
             raised = _raised_by_states(counted, view)
             if raised == counted or number == MOST_PASSES:  # what does not come to rest is a finding
                 return _finish(job, catalogue, view, options, allowed, choice, number)
@@ -64,11 +68,14 @@ def convert(job: JobFile, catalogue: Catalogue, margins: Margins, key_at: str, s
     raise RuntimeError("coils, charger and the parts they bear on did not settle; report this job")
 
 
-def _view(loom: Loom, facts: Facts, choice: "_Choice") -> LoomView:
+def _view(loom: Loom, facts: Facts, duties: Mapping[str, Duty], choice: "_Choice", memory: Memory) -> LoomView:
     """Look at the loom with the parts chosen, and without what they have no use for."""
     wanted = without(loom, choice.needless)
     parts = {name: entry.part for name, entry in choice.filled.items()}
-    return LoomView(wanted, facts, parts, envelope(wanted, facts))
+    ends = [{link.first, link.second} for link in loom.links]
+    near = {name for pair in ends if pair & choice.needless for name in pair}
+    known = {name: duty for name, duty in duties.items() if name not in near}  # nothing near them was dropped
+    return LoomView(wanted, facts, parts, envelope(wanted, facts, known), memory)
 
 
 def _raised_by_states(counted: Counted, view: LoomView) -> Counted:
@@ -147,13 +154,14 @@ def _choose(
     duties: Mapping[str, Duty],
     margins: Margins,
     job: JobFile,
+    memory: Memory,
 ) -> _Choice:
     """Choose all places together; one that may be needless has "nothing", free of charge, as its last candidate."""
     tables = {name: option.parts.take(allowed[name]) for name, option in options.items()}
     optional = may_be_needless(loom)
-    slots = [_slot(name, option, allowed[name], optional=name in optional) for name, option in options.items()]
-    pairs = _pairs(loom, options, tables, duties, margins, job)
-    picked = choose(slots, [*map(partial(_with_nothing, optional), pairs), *_wanted(optional, tables)])
+    slots = [_slot(name, option, allowed[name], memory, optional=name in optional) for name, option in options.items()]
+    pairs = _pairs(loom, options, tables, duties, margins, job, memory)
+    picked = choose(slots, [*map(partial(_with_nothing, optional), pairs), *_wanted(optional, tables)], memory)
     chosen = {name: index for name, index in picked.items() if index is not None and index < len(allowed[name])}
     filled = {
         name: Filled(options[name].place, tables[name].take([index]), _origin(options[name], tables[name], index))
@@ -165,8 +173,9 @@ def _choose(
 def _with_nothing(optional: Mapping[str, Idle], pair: Pair) -> Pair:
     """Let nothing go with every partner."""
     rows, columns = pair.first in optional, pair.second in optional
-    fits = np.pad(pair.fits, ((0, int(rows)), (0, int(columns))), constant_values=True)
-    return replace(pair, fits=fits)
+    if not rows and not columns:
+        return pair
+    return replace(pair, fits=np.pad(pair.fits, ((0, int(rows)), (0, int(columns))), constant_values=True))
 
 
 def _wanted(optional: Mapping[str, Idle], tables: Mapping[str, Parts]) -> list[Pair]:
@@ -181,12 +190,15 @@ def _wanted(optional: Mapping[str, Idle], tables: Mapping[str, Parts]) -> list[P
     return pairs
 
 
-def _slot(name: str, option: Candidates, allowed: Sequence[int], *, optional: bool) -> Slot:
-    ids = [option.parts.ids[index] for index in allowed]
-    order = {part: rank for rank, part in enumerate(sorted(ids), start=1)}
-    costs, ranks = [option.costs[index] for index in allowed], [order[part] for part in ids]
-    nothing = [0] if optional else []
-    return Slot(name, (*costs, *nothing), (*ranks, *nothing))
+def _slot(name: str, option: Candidates, allowed: tuple[int, ...], memory: Memory, *, optional: bool) -> Slot:
+    def weighed() -> Slot:
+        ids = [option.parts.ids[index] for index in allowed]
+        order = {part: rank for rank, part in enumerate(sorted(ids), start=1)}
+        costs, ranks = [option.costs[index] for index in allowed], [order[part] for part in ids]
+        nothing = [0] if optional else []
+        return Slot("", (*costs, *nothing), (*ranks, *nothing))
+
+    return replace(memory.once("slot", (option.parts, option.costs, allowed, optional), weighed), name=name)
 
 
 def _origin(option: Candidates, table: Parts, index: int) -> str:
@@ -202,6 +214,7 @@ def _pairs(
     duties: Mapping[str, Duty],
     margins: Margins,
     job: JobFile,
+    memory: Memory,
 ) -> list[Pair]:
     pairs = []
     worst = Verdict.TIGHT if job.wishes.tight else Verdict.PASS
@@ -209,11 +222,17 @@ def _pairs(
         first, second = tables[link.first], tables[link.second]
         if not len(first) or not len(second):
             continue
-        answers = judge_pairs(link.kind, first, second, duties[link.first], duties[link.second], margins)
-        fits = verdicts(answers, (len(first), len(second))) <= worst
+        asked = (link.kind, first, second, duties[link.first], duties[link.second], margins)
+        fits = memory.once("fits", (*asked, worst), partial(_fits, asked, worst))
         loose = options[link.first].forced or options[link.second].forced
         pairs.append(Pair(link.first, link.second, fits, loose))
     return pairs
+
+
+def _fits(asked: tuple[str, Parts, Parts, Duty, Duty, Margins], worst: Verdict) -> npt.NDArray[np.bool_]:
+    """Tell which parts go together."""
+    _, first, second, *_ = asked
+    return np.asarray(verdicts(judge_pairs(*asked), (len(first), len(second))) <= worst)
 
 
 def _finish(
@@ -231,9 +250,14 @@ def _finish(
     passing = {name: option.parts.take(allowed[name]) for name, option in options.items()}
     miss = Miss(options, passing, duties, loom.links, facts.margins)
     holes = tuple(open_place(place, miss) for place in loom.places if place.name not in filled)
-    donor = donor_verdicts(view, duties, filled, catalogue.donor_matrix)
+    shelf = Shelf(job, filled, {name: _cost(options[name], entry) for name, entry in filled.items()})
+    donor = priced(donor_verdicts(view, duties, filled, catalogue.donor_matrix), shelf)
     bought = bill(_needs(filled, loom), catalogue, facts.margins, job.money)
     return Build(loom, facts, duties, filled, holes, findings, donor, bought, passes, view.walks)
+
+
+def _cost(option: Candidates, entry: Filled) -> float:
+    return option.costs[option.parts.ids.index(entry.part_id)]
 
 
 def _no_chosen_part_fails(findings: tuple[Finding, ...], filled: Mapping[str, Filled], job: JobFile) -> None:

@@ -1,7 +1,7 @@
-"""One run: read the job and the catalogue, convert both key arrangements, keep the one asked for."""
+"""One run: read the job and the catalogue, convert every key arrangement, see what could be kept."""
 
-from collections.abc import Callable, Mapping
-from dataclasses import dataclass
+from collections.abc import Callable
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 from bom.arrangement import ALL, arranged, compared
@@ -9,11 +9,13 @@ from bom.build import Build
 from bom.convert import convert
 from bom.errors import Fault, InputError
 from bom.judge.verdict import Verdict
-from bom.keep.kept import Kept, keep_what_goes
+from bom.keep.kept import keep_what_goes
 from bom.loom.layout import lay_out
+from bom.memory import Memory
 from bom.money.prices import left_out
 from bom.read.catalogue import Catalogue, read_catalogue
 from bom.read.families import BY_NAME
+from bom.read.job import JobFile
 from bom.read.load_job import LoadedJob, load_job
 from bom.read.margins import Margins, shipped_margins
 from bom.read.words import nearest
@@ -25,7 +27,6 @@ class Session:
 
     build   the arrangement asked for (or the cheapest sound one)
     others  the other arrangements, for comparison
-    kept    how donor items that go could stay, by their names
     notes   what was left out of the choice, for the papers
     """
 
@@ -33,7 +34,6 @@ class Session:
     catalogue: Catalogue
     build: Build
     others: tuple[Build, ...]
-    kept: Mapping[str, Kept]
     notes: tuple[str, ...]
 
     @property
@@ -66,21 +66,24 @@ def run(job_path: Path, catalogue_folder: Path, say: Callable[[str], None]) -> S
     notes = _currency_notes(loaded, catalogue, faults)
     if faults:
         raise InputError(faults)
-    builds = _builds(loaded, catalogue, say)
+    memory = Memory()
+
+    def built(job: JobFile, key_at: str) -> Build:
+        return convert(job, catalogue, loaded.margins, key_at, say, memory)
+
+    builds = _builds(loaded.job, built)
     if loaded.job.wishes.key == "cheapest":
         builds.sort(key=lambda build: (build.count(Verdict.FAIL), build.count(Verdict.CANT_TELL), build.bill.total))
     build, *others = builds
-    kept = keep_what_goes(
-        build, others, catalogue, lambda job, key_at: convert(job, catalogue, loaded.margins, key_at, say)
-    )
-    return Session(loaded, catalogue, build, tuple(others), kept, notes)
+    kept = replace(build, donor=keep_what_goes(build, others, catalogue, built))
+    return Session(loaded, catalogue, kept, tuple(others), notes)
 
 
-def _builds(loaded: LoadedJob, catalogue: Catalogue, say: Callable[[str], None]) -> list[Build]:
+def _builds(job: JobFile, built: Callable[[JobFile, str], Build]) -> list[Build]:
     """Convert every key arrangement once, the wished one first."""
     builds: dict[str, Build] = {}
-    for key_at, job in compared(loaded.job):
-        build = convert(job, catalogue, loaded.margins, key_at, say)
+    for key_at, asked in compared(job):
+        build = built(asked, key_at)
         builds.setdefault(build.arrangement, build)
     return list(builds.values())
 

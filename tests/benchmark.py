@@ -11,7 +11,7 @@ import tempfile
 from pathlib import Path
 
 PROJECT = Path(__file__).resolve().parent.parent
-FLOOR = "import highspy, jinja2, numpy, openpyxl, pydantic, tree_sitter, tree_sitter_toml"
+FLOOR = "import jinja2, numpy, openpyxl, pydantic, tree_sitter, tree_sitter_toml"
 
 # An installed package has its modules compiled; some shells forbid writing that down.
 AS_INSTALLED = {name: value for name, value in os.environ.items() if name != "PYTHONDONTWRITEBYTECODE"}

@@ -8,12 +8,14 @@ from typing import Any
 
 import pytest
 
+from bom.arrangement import ALL, TWELVE
 from bom.build import Build
 from bom.convert import convert
 from bom.duties.budget import budget
 from bom.duties.circuits import Counted, Facts
 from bom.duties.volts import pack_facts
 from bom.errors import Fault
+from bom.memory import Memory
 from bom.read.catalogue import Catalogue, read_catalogue
 from bom.read.job import JobFile
 from bom.read.locate import Lines
@@ -97,13 +99,13 @@ def converted(catalogue: Catalogue, edited: Edited) -> Converted:
 
     def make(starter: str = "street-72", edits: Edits | None = None, key_at: str = "") -> Build:
         job = edited(starter, edits)
-        at = key_at or ("pack volts" if job.wishes.key == "pack volts" else "12 V")
+        at = key_at or (job.wishes.key if job.wishes.key in ALL else TWELVE)
         key = f"{starter} {at} {edits!r}"
         if key not in done:
             faults: list[Fault] = []
             margins = catalogue.margins.overridden(job.margins, "job", Lines({}), faults)
             assert not faults
-            done[key] = convert(job, catalogue, margins, at, lambda text: None)
+            done[key] = convert(job, catalogue, margins, at, lambda text: None, Memory())
         return done[key]
 
     return make

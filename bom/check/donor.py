@@ -1,48 +1,25 @@
 """What becomes of each donor item: stays, stays if, goes, or test first."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from math import isnan, nan
 
 from bom.check.donor_contacts import BREAKS, contact_cells, print_words
+from bom.check.donor_ruled_out import ruled_out
 from bom.check.donor_settle import settled, settled_by_reading
 from bom.check.donor_side import side_words
+from bom.check.donor_words import DonorVerdict
 from bom.check.gates import cells_of, open_gates, worst
 from bom.check.judge_build import judge_one
-from bom.choose.donor import donor_part, served
+from bom.choose.donor import donors_own
 from bom.choose.filled import Filled
 from bom.duties.model import Duty
 from bom.judge.loom_view import LoomView
 from bom.judge.verdict import Verdict
+from bom.loom.low_volt import lamp_place
 from bom.parts import Parts
 from bom.read.donor_matrix import VERDICTS, Cell, Matrix
-from bom.read.job import Item, Load
-
-
-@dataclass(frozen=True)
-class DonorVerdict:
-    """What becomes of one donor item.
-
-    verdict  "stays", "stays if", "goes" or "test first"
-    reason   one sentence, with the numbers that decide where there are any
-    instead  what is bought in its stead
-    gate     gate of the donor that decides, "" where numbers do
-    change   what must be done for it to stay
-    minutes  of that work, a rough estimate; NaN where none is asked
-    test     the test that would settle it, and the reading that lets it stay
-    """
-
-    name: str
-    kind: str
-    wished: str
-    verdict: str
-    reason: str
-    instead: str
-    gate: str = ""
-    change: str = ""
-    minutes: float = nan
-    test: str = ""
-
+from bom.read.job import Item, JobFile, Load
 
 WORDS = {
     Verdict.NOT_ASKED: "stays",
@@ -52,7 +29,10 @@ WORDS = {
     Verdict.FAIL: "goes",
 }
 BENCH = "at its own volts and amps, on the bench, before the bike is stripped"
-OPENED = "write the amps it opened 20 times on 13.5 V DC, with its own load, as tested, with held and reading"
+OPENED = (
+    "close and open it 20 times on 13.5 V DC with its own load, at least {amps}; it stays with: it opens each time and "
+    "stays under 0.1 ohm closed; write those amps as tested"
+)
 
 
 def donor_verdicts(
@@ -66,8 +46,8 @@ def donor_verdicts(
     job = view.facts.job
     named = {item.name for item in job.donor.items}
     items = [_item(item, view, duties, filled, matrix) for item in job.donor.items]
-    lights = [_light(load, view, matrix) for load in job.loads if load.fit == "donor" and load.name not in named]
-    return (*items, *(light for light in lights if light is not None))
+    lights = [_light(load, view, filled, matrix) for load in job.loads if load.name not in named]
+    return tuple(ruled_out(told, view) for told in (*items, *lights) if told is not None)
 
 
 def _item(
@@ -89,13 +69,29 @@ def _item(
     return replace(told, reason=" ".join(filter(None, (told.reason, *more, side_words(item, view)))))
 
 
-def _light(load: Load, view: LoomView, matrix: Matrix) -> DonorVerdict | None:
-    """Judge a lamp or horn of the load list that the donor brings; nothing of other loads."""
+def _light(load: Load, view: LoomView, filled: Mapping[str, Filled], matrix: Matrix) -> DonorVerdict | None:
+    """Judge a lamp or horn of the load list that the donor brings, or brought; nothing of other loads."""
     kind = light_kind(load)
-    if not kind:
+    if not kind or (load.fit == "new" and not _replaces(load, view.facts.job)):
         return None
+    if load.fit == "new":
+        return _replaced(load, kind, view, filled, matrix)
     cells = cells_of(matrix, kind, open_gates(view, [load], kind))
     return _joined(None, DonorVerdict(load.name, kind, "if it passes", "", "", ""), cells)
+
+
+def _replaces(load: Load, job: JobFile) -> bool:
+    """Tell whether a bought lamp or horn stands where the donor had one: it says what it was, or the donor had 6 V."""
+    return load.is_bought and not load.is_telltale and (load.was is not None or job.donor.supply == "6 V")
+
+
+def _replaced(load: Load, kind: str, view: LoomView, filled: Mapping[str, Filled], matrix: Matrix) -> DonorVerdict:
+    """Tell of a lamp or horn that gives way to a bought one why it goes, and what stands in its place."""
+    was = load if load.was is None else load.model_copy(update={"kind": "filament"})
+    gone = [cell for cell in cells_of(matrix, kind, open_gates(view, [was])) if cell.verdict == "goes"]
+    entry = filled.get(lamp_place(load))
+    reason, gate = (f"{gone[-1].because}.", gone[-1].gate) if gone else ("the builder puts another in its place.", "")
+    return DonorVerdict(load.name, kind, "no", "goes", reason, _named(entry) if entry else "", gate=gate)
 
 
 def light_kind(load: Load) -> str:
@@ -136,12 +132,15 @@ def _with_work(decided: DonorVerdict, cells: Sequence[Cell]) -> DonorVerdict:
     """Say what must be done, what takes its place, or what would settle it."""
     asked = [cell for cell in cells if cell.change and cell.verdict == decided.verdict]
     if decided.verdict == "test first":
-        tests = [f"{cell.test}; it stays with: {cell.settles}" for cell in cells if cell.test]
-        tests += [OPENED] if decided.test == OPENED else []
+        opened = [decided.test] if decided.test not in ("", BENCH) else []
+        asking = [cell for cell in cells if cell.test and not (opened and cell.gate == "6 V")]
+        tests = [*opened, *(f"{cell.test}; it stays with: {cell.settles}" for cell in asking)]
         return replace(decided, test="; ".join(dict.fromkeys(tests)) or BENCH, minutes=_minutes(cells))
-    change = "; ".join(dict.fromkeys(cell.change for cell in asked))
+    change = "; ".join(dict.fromkeys(filter(None, (decided.change, *(cell.change for cell in asked)))))
     told = [f"{cell.test}: {cell.settles}" for cell in asked if cell.test and cell.settles]
-    return replace(decided, change=change, minutes=_minutes(asked), test="; ".join(dict.fromkeys(told)))
+    takes = "; ".join(dict.fromkeys(cell.takes for cell in asked if cell.takes))
+    minutes, test = _minutes(asked), "; ".join(dict.fromkeys(told))
+    return replace(decided, change=change, takes=takes, minutes=minutes, test=test)
 
 
 def _minutes(cells: Sequence[Cell]) -> float:
@@ -168,18 +167,20 @@ def _by_numbers(
     reason = worst_of.sentence + (f" Find out: {'; '.join(lacking)}." if lacking else "") + print_words(item, worst_of)
     kept = [entry for entry in entries if entry.origin == "donor"]
     verdict = WORDS[worst_of.verdict]
+    change = worst_of.cure.rstrip(".") if verdict == "stays if" else ""
     if kept and len(kept) < len(entries):
         gone = dict.fromkeys(entry.place.circuit for entry in entries if entry.origin != "donor")
         reason = f"{len(kept)} of {len(entries)} runs stay; renew the others, in the {', '.join(gone)}. {reason}"
         verdict = "stays if"
-    test = (OPENED if worst_of.rule == BREAKS else BENCH) if verdict == "test first" else ""
-    return DonorVerdict(item.name, item.kind, item.keep, verdict, reason, instead, test=test)
+    opens = worst_of.rule == BREAKS
+    tested = OPENED.format(amps=worst_of.needed.removeprefix("at least ")) if opens else BENCH
+    test = tested if verdict == "test first" else ""
+    return DonorVerdict(item.name, item.kind, item.keep, verdict, reason, instead, change=change, test=test)
 
 
 def own_part(family: str, item: Item, view: LoomView) -> Parts:
     """Describe the donor's own part, whatever stands in its places now."""
-    facts = view.facts
-    return donor_part(family, item, served(item, facts.job, facts.margins))
+    return donors_own(family, item, view.facts.job, view.facts.margins, view.memory)
 
 
 def _named(entry: Filled) -> str:

@@ -3,7 +3,7 @@
 from math import nan
 
 from bom.judge.finding import Finding
-from bom.judge.loom_view import LoomView
+from bom.judge.loom_view import LoomAnswer, LoomView
 from bom.judge.verdict import Verdict
 from bom.read.donor_matrix import Cell
 from bom.read.job import Item
@@ -18,22 +18,15 @@ def contact_cells(item: Item, view: LoomView) -> tuple[Cell, ...]:
     """Say what its rule says of a switch that feeds loads behind several fuses; nothing of one that is right."""
     if not item.may_stay:
         return ()
-    return tuple(
-        Cell(
-            "",
-            "stays if",
-            f"{answer.what}: {answer.offered}, needs {answer.needed} ({answer.because})",
-            CURE,
-            20,
-            "",
-            "",
-            "its rule",
-        )
-        if answer.verdict == Verdict.FAIL
-        else Cell("", "test first", f"{answer.because}", "", nan, COUNT, f"{answer.needed}", "its rule")
-        for answer in judge(view)
-        if answer.subject == f"switch {item.name}" and answer.verdict > Verdict.PASS
-    )
+    told = [answer for answer in judge(view) if answer.subject == f"switch {item.name}"]
+    return tuple(_cell(answer) for answer in told if answer.verdict > Verdict.PASS)
+
+
+def _cell(answer: LoomAnswer) -> Cell:
+    if answer.verdict == Verdict.CANT_TELL:
+        return Cell("", "test first", answer.because, "", "", nan, COUNT, answer.needed, "its rule")
+    short = f"{answer.what}: {answer.offered}, needs {answer.needed} ({answer.because})"
+    return Cell("", "stays if", short, CURE, "", 20.0, "", "", "its rule")
 
 
 def print_words(item: Item, finding: Finding) -> str:

@@ -9,9 +9,9 @@ A figure settles the 6 V cell of a contact: dc_volts and breaks that are measure
 which the rules pass it at the 12 V of this loom. A seller's word and a figure of unknown origin settle nothing, and
 neither does a figure of an item that has no place in the loom: there is nothing to compare it with.
 
-What the job says of a switch settles what would be asked of it: how a brake switch's contact works is judged by its
-rule; a switch on the live side has a second lead, whatever the frame was; a flasher of two pins, or one printed for
-its earth, is not asked which pole the frame is.
+What the job says of a switch settles what would be asked of it: how the contact of a brake or kill switch works is
+judged by its rule; a switch on the live side has a second lead, whatever the frame was; a flasher of two pins, or one
+printed for its earth, is not asked which pole the frame is.
 """
 
 from collections.abc import Sequence
@@ -57,8 +57,8 @@ def _by_figure(cell: Cell, item: Item, by_numbers: str) -> bool:
 
 def _by_word(cell: Cell, item: Item) -> bool:
     """Tell whether the job says of a switch what its cell would have looked at."""
-    if cell.gate == "AC-lit" and item.kind == "brake switch":
-        return item.contact == "closes when braking"
+    if cell.gate == "AC-lit" and item.kind in ("brake switch", "kill switch"):
+        return item.contact is not None
     if cell.gate == "positive earth" and item.kind == "flasher":  # what is printed is compared by its rule
         return item.pins == PINS_THAT_DO_NOT_MIND or (item.polarity is not None and item.evidence in KNOWN)
     return cell.gate == "two-wire" and item.side == "live"

@@ -3,7 +3,6 @@
 from collections.abc import Sequence
 
 from bom.judge.loom_view import LoomView
-from bom.physics.isolation import is_above_low_voltage
 from bom.read.donor_matrix import GATES, LAMP_KINDS, VERDICTS, Cell, Matrix
 from bom.read.job import Donor, Load
 
@@ -19,11 +18,9 @@ def open_gates(view: LoomView, loads: Sequence[Load], kind: str = "") -> tuple[s
     wish = job.wishes.two_wire
     wired = wish is True and job.donor.lamp_return == "frame"
     leds = any(load.kind == "LED" for load in loads)
-    common, high_v = is_common_minus(view), view.facts.pack.highest_bus_v.high
     holds = {
         "always": True,
-        "common minus": common,
-        "common minus above 60 V": common and bool(is_above_low_voltage(voltage_v=high_v)),
+        "common minus": is_common_minus(view),
         "positive earth": job.donor.earth == "positive" and (leds or kind not in MIND_AS_LEDS),
         "6 V": job.donor.supply == "6 V",
         "AC-lit": job.donor.lighting == "AC" or _is_mixed_in(job.donor, loads, kind),

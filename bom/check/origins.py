@@ -15,7 +15,6 @@ Path = tuple[str | int, ...]
 DONOR_KEYS = {
     "dc_volts_v": "dc_volts",
     "carry_a": "carries",
-    "make_a": "tested",
     "load_min_w": "watts_min",
     "load_max_w": "watts_max",
     "area_mm2": "wire",

@@ -1,10 +1,11 @@
 """The findings alone, as lines for a terminal or as JSON."""
 
+from collections import Counter
 from dataclasses import asdict
 from math import isnan
 
 from bom.build import Build
-from bom.check.donor import DonorVerdict
+from bom.check.donor_words import DonorVerdict
 from bom.judge.finding import Finding
 from bom.judge.verdict import Verdict
 
@@ -32,15 +33,38 @@ def as_text(build: Build, *, everything: bool) -> str:
 
 def donor_text(build: Build) -> str:
     """Print what becomes of each donor item: verdict, reason, what to do, what takes its place."""
-    blocks = []
+    blocks, currency = [], build.bill.currency
     for item in build.donor:
         gate = f"{item.gate}: " if item.gate else ""
         lines = [f"{item.verdict.upper():<11} {item.name} (donor's {item.kind})", f"{gate}{item.reason}"]
         lines += [f"Do: {item.change}{_minutes(item)}."] if item.change else []
         lines += [f"Test: {item.test}{_minutes(item) if not item.change else ''}."] if item.test else []
-        lines += [f"Instead: {item.instead}."] if item.instead else []
+        lines += [f"Parts: {parts_words(item, currency)}."] if item.takes and item.verdict != "goes" else []
+        lines += [f"Instead: {instead_words(item, currency)}."] if item.instead else []
+        lines += [f"To keep it: {item.kept.words(currency)}."] if item.kept else []
         blocks.append("\n            ".join(lines))
     return "\n".join(blocks)
+
+
+def parts_words(item: DonorVerdict, currency: str) -> str:
+    """Name the parts that an item's change takes, with what they cost."""
+    return f"{item.takes} ({'not priced' if isnan(item.cost) else f'{item.cost:,.2f} {currency}'})"
+
+
+def instead_words(item: DonorVerdict, currency: str) -> str:
+    """Name what stands in an item's place, with what it costs where the item goes."""
+    priced = item.verdict == "goes" and not isnan(item.cost)
+    return f"{item.instead} ({item.cost:,.2f} {currency})" if priced else item.instead
+
+
+def donor_counts(build: Build) -> str:
+    """Count the verdicts, and add the minutes and parts of all that the donor asks."""
+    named = {"stays": "stay", "stays if": "stay if", "test first": "to be tested first", "goes": "go"}
+    counts = Counter(item.verdict for item in build.donor)
+    told = [f"{counts[verdict]} {words}" for verdict, words in named.items() if counts[verdict]]
+    minutes = sum(item.minutes for item in build.donor if not isnan(item.minutes))
+    cost = sum(item.cost for item in build.donor if not isnan(item.cost))
+    return f"{', '.join(told)}; about {minutes:g} min of work and tests, parts {cost:,.2f} {build.bill.currency}"
 
 
 def _minutes(item: DonorVerdict) -> str:
@@ -65,4 +89,5 @@ def as_json(build: Build, *, everything: bool) -> dict[str, object]:
 
 
 def _plain(item: DonorVerdict) -> dict[str, object]:
-    return {**asdict(item), "minutes": None if isnan(item.minutes) else item.minutes}
+    figures = {"minutes": item.minutes, "cost": item.cost}
+    return {**asdict(item), **{name: None if isnan(value) else value for name, value in figures.items()}}

@@ -3,16 +3,14 @@
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from bom.choose.donor import donor_part, served
+from bom.choose.donor import donors_own
 from bom.loom.model import Loom, Place
+from bom.memory import Memory
 from bom.money.prices import UnitPrices
 from bom.parts import Parts
 from bom.read.catalogue import Catalogue
 from bom.read.job import JobFile
 from bom.read.margins import Margins
-
-# Parts that can be bought and what each costs, by table and quantity.
-_Known = dict[tuple[Parts, float], tuple[Parts, tuple[float, ...]]]
 
 
 @dataclass(frozen=True)
@@ -29,36 +27,51 @@ class Candidates:
     forced: bool
 
 
-def candidates(loom: Loom, job: JobFile, catalogue: Catalogue, margins: Margins) -> Mapping[str, Candidates]:
+def candidates(
+    loom: Loom, job: JobFile, catalogue: Catalogue, margins: Margins, memory: Memory
+) -> Mapping[str, Candidates]:
     """List the candidates of every place; pins are checked beforehand. The margins are the job's own."""
-    options = {}
-    prices = UnitPrices(catalogue.offers, job.money)
+    shop = Shop(catalogue, job, memory)
     donors = {item.name: item for item in job.donor.items}
-    tables: dict[tuple[str, str], Parts] = {}
-    known: _Known = {}
+    options = {}
     for place in loom.places:
         table = catalogue.families[place.family]
         if place.name in job.pins:
-            options[place.name] = _pinned(place, table, job.pins[place.name], prices)
+            options[place.name] = _pinned(place, table, job.pins[place.name], shop.prices)
         elif place.item:
-            key = (place.family, place.item)
-            if key not in tables:
-                item = donors[place.item]
-                tables[key] = donor_part(place.family, item, served(item, job, margins)).joined(table)
-            options[place.name] = _with_donor(place, tables[key], prices, known)
+            own = donors_own(place.family, donors[place.item], job, margins, memory)
+            options[place.name] = _with_donor(place, shop.beside(own, table), shop)
         else:
-            options[place.name] = _bought(place, table, prices, known)
+            options[place.name] = _bought(place, table, shop)
     return options
 
 
-def _bought(place: Place, table: Parts, prices: UnitPrices, known: _Known) -> Candidates:
-    """Keep what can be bought, with its price; places of one family that take as many share the answer."""
-    key = (table, place.quantity)
-    if key not in known:
-        costs = [_cost(part, index, table, place.quantity, prices) for index, part in enumerate(table.ids)]
-        kept = [index for index, cost in enumerate(costs) if cost is not None]
-        known[key] = (table.take(kept), tuple(costs[i] or 0.0 for i in kept))
-    return Candidates(place, *known[key], forced=False)
+class Shop:
+    """What can be bought, and what it costs; jobs that reckon in the same money share the answers."""
+
+    def __init__(self, catalogue: Catalogue, job: JobFile, memory: Memory) -> None:
+        """Take the prices in the job's money."""
+        self._memory = memory
+        bears = (catalogue, repr(job.money))
+        self.prices = memory.once("prices", bears, lambda: UnitPrices(catalogue.offers, job.money))
+
+    def beside(self, own: Parts, table: Parts) -> Parts:
+        """Put the donor's own part before those of a table."""
+        return self._memory.once("donor's own beside", (own, table), lambda: own.joined(table))
+
+    def bought(self, table: Parts, quantity: float) -> tuple[Parts, tuple[float, ...]]:
+        """Keep what can be bought, with its price."""
+
+        def priced() -> tuple[Parts, tuple[float, ...]]:
+            costs = [_cost(part, index, table, quantity, self.prices) for index, part in enumerate(table.ids)]
+            kept = [index for index, cost in enumerate(costs) if cost is not None]
+            return table.take(kept), tuple(costs[i] or 0.0 for i in kept)
+
+        return self._memory.once("bought", (table, quantity, self.prices), priced)
+
+
+def _bought(place: Place, table: Parts, shop: Shop) -> Candidates:
+    return Candidates(place, *shop.bought(table, place.quantity), forced=False)
 
 
 def _pinned(place: Place, table: Parts, part_id: str, prices: UnitPrices) -> Candidates:
@@ -67,11 +80,11 @@ def _pinned(place: Place, table: Parts, part_id: str, prices: UnitPrices) -> Can
     return Candidates(place, table.take([index]), (cost or 0.0,), forced=True)
 
 
-def _with_donor(place: Place, table: Parts, prices: UnitPrices, known: _Known) -> Candidates:
+def _with_donor(place: Place, table: Parts, shop: Shop) -> Candidates:
     """Keep the donor's own part, the table's first, free of charge; where the owner insists on it, alone."""
     if place.keep == "yes":
         return Candidates(place, table.take([0]), (0.0,), forced=True)
-    return _bought(place, table, prices, known)
+    return _bought(place, table, shop)
 
 
 def _cost(part: str, index: int, table: Parts, quantity: float, prices: UnitPrices) -> float | None:

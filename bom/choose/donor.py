@@ -7,17 +7,19 @@ from math import nan
 
 import numpy as np
 
-from bom.choose.donor_loom import NOMINAL_OVER_COPPER, SAID, loom_wire
-from bom.choose.donor_traces import LOWEST_SERVED_FRACTION, fed_together, service_traces, wire_traces
+from bom.choose.donor_loom import NOMINAL_OVER_COPPER, SAID, as_it_was, loom_wire
+from bom.choose.donor_traces import LOWEST_SERVED_FRACTION, fed_together, service_traces, tried_traces, wire_traces
 from bom.duties.budget import load_amps
+from bom.memory import Memory
 from bom.parts import DONOR, Parts
 from bom.read.families import BY_NAME, COMMON
-from bom.read.job import Item, JobFile, Load
+from bom.read.job import Item, JobFile
 from bom.read.margins import Margins
 from bom.span import Span
 from bom.trace import Trace
 
 SERVED = "served in the donor"
+TRIED = "opened on the bench"
 # Where the battery fed the lamps a brake switch closes to light; in an ignition's return it may open to.
 CLOSES = "assumed: on a battery it closes when braking, common practice"
 COUNTED = "counted, as the job says"
@@ -35,9 +37,10 @@ class Service:
     nominal_v  of the donor's supply
     volts_v  on charge
     amps     running, None where it is not known
-    rush     amps it closed on over its running amps: cold filaments, where it feeds loads of the list
+    rush     cold filaments it closed on, over its running amps
     told     where what it proves comes from, by column
     on_battery  the donor's battery fed its stop lamp, not the coils
+    tried    amps that a test on the bench with its own load proves, by column, each with where it comes from
     """
 
     nominal_v: float
@@ -46,6 +49,7 @@ class Service:
     rush: float
     told: Mapping[str, Trace] = field(default_factory=dict)
     on_battery: bool = True
+    tried: Mapping[str, tuple[float, Trace]] = field(default_factory=dict)
 
     @property
     def at_rail(self) -> bool:
@@ -55,7 +59,17 @@ class Service:
 
 def served(item: Item, job: JobFile, margins: Margins) -> Service:
     """Work out what an item served: as said, else the loads it fed in a DC donor."""
-    return replace(_served(item, job, margins), on_battery=job.donor.lighting != "AC")
+    service = _served(item, job, margins)
+    return replace(service, on_battery=job.donor.lighting != "AC", tried=_tried(item, margins))
+
+
+def _tried(item: Item, margins: Margins) -> dict[str, tuple[float, Trace]]:
+    """Tell what a test with its own load proves: it carried the load, and closed on it cold as it opened it."""
+    if item.tested is None:
+        return {}
+    rush = margins.cold_filament if item.feeds else 1.0
+    told = tried_traces(item.tested, item.name, margins, cold=bool(item.feeds))
+    return {"carry_a": (item.tested, told["carry_a"]), "make_a": (item.tested * rush, told["make_a"])}
 
 
 def _served(item: Item, job: JobFile, margins: Margins) -> Service:
@@ -69,7 +83,7 @@ def _served(item: Item, job: JobFile, margins: Margins) -> Service:
     fed = [loads[name] for name in item.feeds if name in loads]
     unknown = any(job.donor.fed_by_coils(load) or (load.fit == "new" and load.was is None) for load in fed)
     if not fed or unknown or job.donor.switchgear == "electronic":  # whose switches carried milliamps
-        return Service(nominal_v, volts_v, None, margins.cold_filament if item.feeds else 1.0)
+        return Service(nominal_v, volts_v, None, 1.0)
     entries = [load_amps(as_it_was(load), margins.rail_volts) for load in fed]
     # The same watts asked twice the amps of a 6 V switch; amps that were measured are amps.
     more = NOMINAL_V["12 V"] / nominal_v if all(load.power is not None for load in fed) else 1.0
@@ -77,11 +91,6 @@ def _served(item: Item, job: JobFile, margins: Margins) -> Service:
     running = Span.of(amps, "current", "of the loads it fed", partial(fed_together, entries, margins, more))
     told = service_traces(nominal_v, running, margins, cold=True)
     return Service(nominal_v, volts_v, amps, margins.cold_filament, told)
-
-
-def as_it_was(load: Load) -> Load:
-    """Give the load the donor had there: the same, or a filament lamp of the watts it was."""
-    return load if load.was is None else load.model_copy(update={"power": load.was, "kind": "filament", "category": ""})
 
 
 def donor_part(family: str, item: Item, service: Service) -> Parts:
@@ -101,11 +110,20 @@ def donor_part(family: str, item: Item, service: Service) -> Parts:
             exceptions.append(f"{name}={evidence}")
     proved = {name for name, (_, evidence) in known.items() if evidence == SERVED}
     told = {name: trace for name, trace in service.told.items() if name in proved}
+    told |= {name: trace for name, (_, trace) in service.tried.items() if known[name][1] == TRIED}
     if item.wire is not None:
         told |= wire_traces(item.wire, item.name, NOMINAL_OVER_COPPER)
     words["exceptions"] = ("; ".join(exceptions),)
     curves = {"breaking_points": {part: tuple(_points(part, item, service))}}
     return Parts(family, (part,), numbers, words, curves, (True,), None, told)
+
+
+def donors_own(family: str, item: Item, job: JobFile, margins: Margins, memory: Memory) -> Parts:
+    """Describe a donor item by what it served; jobs that say the same of it and of what it fed share the part."""
+    fed = repr([load for load in job.loads if load.name in item.feeds])
+    donor = job.donor
+    bears = (family, repr(item), fed, donor.supply, donor.lighting, donor.switchgear, margins)
+    return memory.once("donor's own part", bears, lambda: donor_part(family, item, served(item, job, margins)))
 
 
 def _known(item: Item, service: Service) -> dict[str, tuple[float | str, str]]:
@@ -128,8 +146,10 @@ def _known(item: Item, service: Service) -> dict[str, tuple[float | str, str]]:
         "area_mm2": item.wire,
     }
     known |= {name: (value, item.evidence) for name, value in said.items() if value is not None}
-    if item.tested is not None:
-        known |= _tried(item, item.tested, service)
+    for name, (value, _) in service.tried.items():
+        known.setdefault(name, (value, TRIED))
+    if item.tested is not None and (item.dc_volts or 0.0) < TRIED_TO_V:
+        known["dc_volts_v"] = (TRIED_TO_V, "measured")
     counted = {"pins": item.pins, "ways": item.ways}
     known |= {name: (float(number), SAID) for name, number in counted.items() if number is not None}
     if item.fuses:
@@ -144,16 +164,6 @@ def _known(item: Item, service: Service) -> dict[str, tuple[float | str, str]]:
         known["contact"] = ("closes when braking", CLOSES)
     known["kind"] = (item.kind, SAID)
     return known | _flasher(item, service) if item.kind == "flasher" else known
-
-
-def _tried(item: Item, amps: float, service: Service) -> dict[str, tuple[float | str, str]]:
-    """Tell what twenty openings of its own load prove: as often it closed on that load, cold to begin with."""
-    proved: dict[str, tuple[float | str, str]] = {}
-    if (item.dc_volts or 0.0) < TRIED_TO_V:
-        proved["dc_volts_v"] = (TRIED_TO_V, "measured")
-    if amps > (service.amps or 0.0):
-        proved["make_a"] = (amps * service.rush, "measured")
-    return proved
 
 
 def _flasher(item: Item, service: Service) -> dict[str, tuple[float | str, str]]:

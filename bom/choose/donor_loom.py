@@ -1,6 +1,7 @@
-"""What is taken of a donor's loom when only its copper was counted."""
+"""What is taken of a donor's loom when only its copper was counted, and of a lamp that gave way to another."""
 
 from bom.physics.conductor import copper_resistance_mohm_per_m
+from bom.read.job import Load
 
 SAID = "as the job says"
 # A cable of a nominal area has up to 12 % less copper: ISO 6722-1 resistance limits, from memory.
@@ -21,3 +22,8 @@ def loom_wire(area_mm2: float) -> dict[str, tuple[float | str, str]]:
         "insulation": ("PVC", how),
         "colour": ("as it is", SAID),
     }
+
+
+def as_it_was(load: Load) -> Load:
+    """Give the load the donor had there: the same, or a filament lamp of the watts it was."""
+    return load if load.was is None else load.model_copy(update={"power": load.was, "kind": "filament", "category": ""})

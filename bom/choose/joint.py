@@ -7,9 +7,12 @@ answer and it says what is missing. Equal costs are settled by the order of the 
 from collections import defaultdict
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
+from functools import partial
 
 import numpy as np
 import numpy.typing as npt
+
+from bom.memory import Memory
 
 Flags = npt.NDArray[np.bool_]
 # Costs are scaled to about one; sums nearer than this are equal.
@@ -68,14 +71,47 @@ class _Layout:
         return self.offsets[slot] + index
 
 
-def choose(slots: Sequence[Slot], pairs: Sequence[Pair]) -> Mapping[str, int | None]:
+def choose(slots: Sequence[Slot], pairs: Sequence[Pair], memory: Memory) -> Mapping[str, int | None]:
     """Choose one candidate a slot; None where the slot must stay open.
 
+    Slots that nothing ties together are chosen apart, and what was chosen before in this run is not chosen again.
     Raises RuntimeError when the solver does not prove its answer best.
     """
     slots = sorted(slots, key=lambda slot: slot.name)
-    pairs = sorted((_turned(pair) for pair in pairs), key=lambda pair: (pair.first, pair.second, pair.fits.tobytes()))
+    turned = sorted(map(_turned, pairs), key=lambda pair: (pair.first, pair.second, pair.fits.tobytes()))
+    picked: dict[str, int | None] = {}
+    for some, between in _apart(slots, [pair for pair in turned if not pair.fits.all()]):
+        numbers = {slot.name: number for number, slot in enumerate(some)}
+        bears = (
+            tuple((slot.costs, slot.ranks) for slot in some),
+            tuple((numbers[pair.first], numbers[pair.second], pair.fits.tobytes(), pair.loose) for pair in between),
+        )
+        best = memory.once("choice", bears, partial(_best, some, between))
+        picked |= zip(numbers, best, strict=True)
+    return {slot.name: picked[slot.name] for slot in slots}
+
+
+def _apart(slots: Sequence[Slot], pairs: Sequence[Pair]) -> list[tuple[list[Slot], list[Pair]]]:
+    """Part the slots into groups that no pair joins, each with its pairs."""
+    group_of = {slot.name: {slot.name} for slot in slots}
+    for pair in pairs:
+        one, other = sorted((group_of[pair.first], group_of[pair.second]), key=len)
+        if one is not other:
+            other |= one
+            group_of |= dict.fromkeys(one, other)
+    parted: dict[int, tuple[list[Slot], list[Pair]]] = {}
+    for slot in slots:
+        parted.setdefault(id(group_of[slot.name]), ([], []))[0].append(slot)
+    for pair in pairs:
+        parted[id(group_of[pair.first])][1].append(pair)
+    return list(parted.values())
+
+
+def _best(slots: Sequence[Slot], pairs: Sequence[Pair]) -> list[int | None]:
+    """Choose for slots that are tied together; one alone takes its cheapest candidate, of equals the first by rank."""
     kept = _undominated(slots, pairs)
+    if len(slots) == 1:
+        return [next(iter(kept[slots[0].name]), None)]
     slots = [_slimmer(slot, kept[slot.name]) for slot in slots]
     pairs = [replace(pair, fits=pair.fits[np.ix_(kept[pair.first], kept[pair.second])]) for pair in pairs]
     layout = _lay_out(slots, pairs)
@@ -84,8 +120,8 @@ def choose(slots: Sequence[Slot], pairs: Sequence[Pair]) -> Mapping[str, int | N
     cost = float(layout.costs @ best)
     rows.add({i: float(value) for i, value in enumerate(layout.costs) if value}, -np.inf, cost + SAME_COST)
     answer = _solve(layout.ranks, rows)
-    picked = {slot.name: _picked(slot, layout, answer) for slot in slots}
-    return {name: None if index is None else kept[name][index] for name, index in picked.items()}
+    picked = [(slot.name, _picked(slot, layout, answer)) for slot in slots]
+    return [None if index is None else kept[name][index] for name, index in picked]
 
 
 def _undominated(slots: Sequence[Slot], pairs: Sequence[Pair]) -> dict[str, list[int]]:

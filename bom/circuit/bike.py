@@ -2,14 +2,17 @@
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
+from functools import cached_property
 from math import isnan
 
 from bom.circuit.network import Converter, Draw, Network, Resistor, Source
-from bom.circuit.ohms import Strand, bridge_ohm, strands
+from bom.circuit.ohms import Strand, bridge_ohm, strand_ohms, strands
 from bom.circuit.positions import Positions, positions_of
+from bom.circuit.solve import Solution, solve
 from bom.judge.loom_view import LoomView
 from bom.loom.bridges import COIL_FAMILIES
 from bom.loom.model import Bridge
+from bom.loom.relay_names import switch_relays
 from bom.read.states import State
 
 PACK_MINUS, RAIL_MINUS, FRAME = "pack minus", "12 V rail minus", "frame"
@@ -19,6 +22,7 @@ LEAST_LOAD_V = 6.0  # below about half its volts a 12 V load is dead
 COMMON_OHM = 1e-3
 BUFFER_V = 12.8  # of a full lead battery at rest
 LEAST_A = 1e-9
+RESISTING = ("fuse", "contact", "plug", "shunt", "resistor", "sense")
 
 
 @dataclass(frozen=True)
@@ -46,16 +50,41 @@ class Bike:
     bridges: tuple[Bridge, ...]
     coils: frozenset[str] = field(default=frozenset())
 
+    def solve(self, circuit: Network) -> Solution:
+        """Solve a network of this bike, or one like it."""
+        return solve(circuit, self.view.memory)
+
     @property
     def joined(self) -> bool:
         """Tell whether the converter joins pack minus and 12 V minus, or may: one that is not known is taken to."""
         part = self.view.parts.get("converter")
         return part is not None and part.word("isolated")[0] != "yes"
 
+    @cached_property
+    def bridge_resistors(self) -> Mapping[tuple[str, bool], Resistor]:
+        """Give each bridge that is a plain resistor by its name: at its sound worst (True) and at its best."""
+        parts, margins = self.view.parts, self.view.facts.margins
+        return {
+            (bridge.name, worn): Resistor(
+                bridge.name,
+                bridge.start,
+                bridge.end,
+                bridge_ohm(bridge, parts.get(bridge.place), margins, high=worn),
+            )
+            for bridge in self.bridges
+            if bridge.kind in RESISTING
+            for worn in (True, False)
+        }
+
+    @cached_property
+    def zones(self) -> Mapping[str, str]:
+        """Give the zone of each wire."""
+        return {name: self.view.loom.place(name).zone for name in self.strands}
+
     def positions(self, state: State) -> Positions:
         """Give the positions of a state."""
         loads = {load.name: load for load in self.view.facts.job.loads}
-        return positions_of(state, loads, self.coils)
+        return positions_of(state, loads, self.coils, switch_relays(self.view.facts.job.donor.items))
 
     def pack(self, state: State, ends: Ends) -> tuple[float, float]:
         """Give the pack's own volts and its ohms in a state."""
@@ -106,10 +135,8 @@ def network(
     for bridge in bike.bridges:
         if not standing.closed(bridge) or (bridge.kind == "controller" and _feeds_nothing(bike, state, standing)):
             continue
-        if bridge.kind in ("fuse", "contact", "plug", "shunt", "resistor", "sense"):
-            part = bike.view.parts.get(bridge.place)
-            ohm = bridge_ohm(bridge, part, bike.view.facts.margins, high=ends.worn)
-            resistors.append(Resistor(bridge.name, bridge.start, bridge.end, ohm))
+        if bridge.kind in RESISTING:
+            resistors.append(bike.bridge_resistors[bridge.name, ends.worn])
         elif bridge.kind == "buffer":
             sources.append(buffer_battery(bike, bridge, strong=ends.strong))
         elif bridge.kind != "pack":
@@ -125,27 +152,20 @@ def _feeds_nothing(bike: Bike, state: State, standing: Positions) -> bool:
     return state.traction == "regeneration" and "contactor" in bike.coils - standing.coils
 
 
-def air_c(bike: Bike, wire: str, state: State) -> float:
-    """Give the air about a wire in a state."""
+def air_in(bike: Bike, zone: str, state: State) -> float:
+    """Give the air of a zone in a state."""
     if state.air_c is not None:
         return state.air_c
-    zone = bike.view.loom.place(wire).zone
     value: float = getattr(bike.view.facts.job.ambient, zone.replace(" ", "_"))
     return value
 
 
 def _wires(bike: Bike, state: State, ends: Ends, hot_c: Mapping[str, float], without: str) -> list[Resistor]:
-    margins = bike.view.facts.margins
-    return [
-        Resistor(
-            name,
-            strand.wire.start,
-            strand.wire.end,
-            strand.ohm(hot_c.get(name, air_c(bike, name, state)), margins, worn=ends.worn),
-        )
-        for name, strand in bike.strands.items()
-        if name != without and strand.wire.count == 1
-    ]
+    some = [strand for name, strand in bike.strands.items() if name != without and strand.wire.count == 1]
+    air_of = {zone: air_in(bike, zone, state) for zone in set(bike.zones.values())}
+    at_c = [hot_c[name] if name in hot_c else air_of[bike.zones[name]] for name in (each.wire.name for each in some)]
+    ohms = strand_ohms(some, at_c, bike.view.facts.margins, worn=ends.worn)
+    return [Resistor(each.wire.name, each.wire.start, each.wire.end, ohm) for each, ohm in zip(some, ohms, strict=True)]
 
 
 def _take(element: Resistor | Draw | None, resistors: list[Resistor], draws: list[Draw]) -> None:

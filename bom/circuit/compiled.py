@@ -10,6 +10,7 @@ from scipy.sparse.csgraph import connected_components
 
 from bom.circuit.network import Network
 from bom.circuit.pattern import Factors, Floats, Ints, Pattern
+from bom.memory import Memory
 
 HOLDS, BLOCKS, OFF = 0, 1, 2  # what a converter does; a draw of watts holds, or has let go (off)
 LEAK_S = 1e-9  # beside every draw and converter, so that no point hangs in the air
@@ -18,8 +19,8 @@ LEAK_S = 1e-9  # beside every draw and converter, so that no point hangs in the 
 class Compiled:
     """Arrays of one network. Modes, where asked for, are those of the converters and then of the draws."""
 
-    def __init__(self, network: Network) -> None:
-        """Number the points, references first."""
+    def __init__(self, network: Network, memory: Memory | None = None) -> None:
+        """Number the points, references first; islands and pattern are those of a network that hangs together alike."""
         self.network = network
         self.index = _numbers(network)
         self.points = tuple(self.index)
@@ -37,15 +38,24 @@ class Compiled:
         self.taken_ends = np.concatenate([self.input_ends, self.draw_ends])
         self.changing_ends = np.concatenate([self.output_ends, self.taken_ends])
         self.ends = np.concatenate([self.fixed_ends, self.changing_ends])
-        self.islands = self._islands()
-        _, self.grounded = np.unique(self.islands, return_index=True)
-        self.pattern = Pattern(
+        fixed_siemens = np.concatenate([self.siemens, self.source_s])
+        alike = (len(self.points), len(self.fixed_ends), self.ends.tobytes())
+        known = memory or Memory()
+        self.islands, self.grounded, pattern = known.once("pattern", alike, lambda: self._placed(fixed_siemens))
+        self.pattern = pattern.with_fixed(fixed_siemens)
+
+    def _placed(self, fixed_siemens: Floats) -> tuple[Ints, Ints, Pattern]:
+        """Find the islands, where each is grounded, and the pattern of the matrix."""
+        islands = self._islands()
+        _, grounded = np.unique(islands, return_index=True)
+        pattern = Pattern(
             fixed=self.fixed_ends,
-            fixed_siemens=np.concatenate([self.siemens, self.source_s]),
+            fixed_siemens=fixed_siemens,
             changing=self.changing_ends,
-            ground=self.grounded,
+            ground=grounded,
             count=len(self.points),
         )
+        return islands, grounded, pattern
 
     def with_siemens(self, siemens: Floats) -> "Compiled":
         """Give the same network with other resistors; none may be left out, so that the islands stay."""

@@ -10,7 +10,7 @@ from math import inf, isnan, nan
 from bom.circuit.bike import LEAST_A, RAIL_MINUS, WEAK, Bike, network
 from bom.circuit.live import coil_v, drop_out_v, pull_in_v
 from bom.circuit.network import Network
-from bom.circuit.solve import Solution, solve
+from bom.circuit.solve import Solution
 from bom.circuit.waking import riding
 from bom.duties.budget import LoadAmps, burning
 from bom.physics.inrush import limited_rush_s
@@ -59,9 +59,9 @@ def worst_dip(bike: Bike) -> Dip | None:
     on = burning(state, budget.loads.values())
     cold = max((entry for entry in on if entry.load.kind == "filament"), key=lambda entry: entry.amps, default=None)
     warm = _with_peak(bike, network(bike, state, WEAK))
-    solution = solve(_rushing(bike, warm, cold, on))
+    solution = bike.solve(_rushing(bike, warm, cold, on))
     coils = sorted(coil for coil in bike.positions(state).coils if f"{coil} coil" in solution.amps)
-    pulling = solve(_pulling(bike, warm, coils))
+    pulling = bike.solve(_pulling(bike, warm, coils))
     converter = warm.converters[0]
     limits = converter.name in solution.limiting
     running = cold.amps if cold else 0.0

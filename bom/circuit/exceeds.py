@@ -29,17 +29,19 @@ def exceeds(view: LoomView) -> tuple[Excess, ...]:
     """
     most: dict[str, Excess] = {}
     through = {bridge.name for bridge in view.walks.bike.bridges if bridge.kind in ("fuse", "contact", "plug")}
+    carrying = [
+        (place.name, place.circuit == "traction", view.duties[place.name].carry_a.high)
+        for place in view.loom.places
+        if (place.family == "cable" or place.name in through) and view.duties[place.name].has("carry_a")
+    ]
     for standing in view.walks.states:
         if standing.collapsed:
             continue
-        for place in view.loom.places:
-            duty, name = view.duties[place.name], place.name
-            burst = place.circuit == "traction" and standing.state.traction == "peak"
-            carries = place.family == "cable" or name in through
-            if burst or not carries or not duty.has("carry_a"):
+        for name, heavy, duty_a in carrying:
+            if heavy and standing.state.traction == "peak":
                 continue
             amps = standing.amps(name)
-            counted = max(duty.carry_a.high, most[name].amps if name in most else 0.0)
+            counted = max(duty_a, most[name].amps if name in most else 0.0)
             if amps > counted * (1 + CLOSE):
                 most[name] = Excess(name, amps, standing.state.name)
     return tuple(sorted(most.values(), key=lambda excess: excess.place))

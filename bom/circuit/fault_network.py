@@ -5,7 +5,7 @@ from math import isnan
 
 from bom.circuit.bike import PACK_MINUS, REFERENCES, Bike, buffer_battery, common_minus
 from bom.circuit.network import Network, Resistor, Source
-from bom.circuit.ohms import bridge_ohm
+from bom.circuit.ohms import bridge_ohm, strand_ohms
 
 CONVERTER, PACK = "converter", "pack"
 _PEAK_SHARE = 0.9  # of the pack's ohms at the first moment: IEC 61660-1, as in bom.physics.pack
@@ -33,15 +33,11 @@ def fault_network(bike: Bike, *, strongest: bool) -> Network:
     Weakest: an empty, cold, aged pack, wires at the heat they stand, joints and contacts at their sound worst.
     """
     margins = bike.view.facts.margins
+    some = [strand for strand in bike.strands.values() if strand.wire.count == 1]
+    at_c = [_COLD_20_C if strongest else strand.limit_c for strand in some]
+    ohms = strand_ohms(some, at_c, margins, worn=not strongest)
     resistors = [
-        Resistor(
-            name,
-            strand.wire.start,
-            strand.wire.end,
-            strand.ohm(_COLD_20_C if strongest else strand.limit_c, margins, worn=not strongest),
-        )
-        for name, strand in bike.strands.items()
-        if strand.wire.count == 1
+        Resistor(each.wire.name, each.wire.start, each.wire.end, ohm) for each, ohm in zip(some, ohms, strict=True)
     ]
     sources = [Source(PACK, "pack plus", PACK_MINUS, *_pack(bike, strongest=strongest))]
     for bridge in bike.bridges:

@@ -11,7 +11,9 @@ from bom.circuit.clearing import LEAST_A, SHARE, Fuse, Metals, Openings, fuse_of
 from bom.circuit.compiled import Compiled
 from bom.circuit.fault import Fault, Hot
 from bom.circuit.fault_network import CONVERTER, Limit, converter_limit, fault_network
+from bom.circuit.hottest import hottest
 from bom.circuit.metals import metals_of
+from bom.circuit.network import Network
 from bom.circuit.shorts import Shorted, shorted
 from bom.circuit.way import in_order
 from bom.loom.builder import TAP_CIRCUITS
@@ -44,8 +46,24 @@ class _Ground:
 
 
 def walk_faults(bike: Bike) -> tuple[Fault, ...]:
-    """Short every point of the loom that stands at volts, onto its return and onto the frame."""
-    ground = _ground(bike)
+    """Short every point of the loom that stands at volts, onto its return and onto the frame.
+
+    Where all that bears on the shorts was met before in this run they are not walked again.
+    """
+    networks = tuple(fault_network(bike, strongest=strongest) for strongest in (False, True))
+    return bike.view.memory.once("faults", (networks, _bears(bike)), lambda: _walked(bike, *networks))
+
+
+def _bears(bike: Bike) -> tuple[object, ...]:
+    """Gather what bears on the shorts beside the networks: wires in their air, the parts they and fuses are."""
+    view = bike.view
+    wires = tuple((strand, view.loom.place(name), view.parts.get(name)) for name, strand in bike.strands.items())
+    fuses = tuple(view.parts.get(bridge.place) for bridge in bike.bridges if bridge.kind == "fuse")
+    return wires, fuses, bike.bridges, converter_limit(bike), repr(view.facts.job.ambient), view.facts.margins
+
+
+def _walked(bike: Bike, low: Network, high: Network) -> tuple[Fault, ...]:
+    ground = _ground(bike, *(Compiled(network, bike.view.memory) for network in (low, high)))
     pairs, names = _pairs(bike, ground.high)
     walks = [shorted(network, pairs, short_ohm=SHORT_OHM) for network in (ground.low, ground.high)]
     return tuple(
@@ -53,8 +71,7 @@ def walk_faults(bike: Bike) -> tuple[Fault, ...]:
     )
 
 
-def _ground(bike: Bike) -> _Ground:
-    low, high = (Compiled(fault_network(bike, strongest=strongest)) for strongest in (False, True))
+def _ground(bike: Bike, low: Compiled, high: Compiled) -> _Ground:
     columns = {resistor.name: number for number, resistor in enumerate(high.network.resistors)}
     fuses = tuple(
         fuse_of(bridge.name, columns[bridge.name], bike.view.parts.get(bridge.place))
@@ -117,8 +134,8 @@ def _faults(ground: _Ground, names: Sequence[_Name], low: Shorted, high: Shorted
     low_through, high_through = np.abs(low.through) * low_cut[:, None], np.abs(high.through) * high_cut[:, None]
     columns = [fuse.column for fuse in ground.fuses]
     opened = openings(ground.fuses, low_through[:, columns], high_through[:, columns], high_a)
-    guarded, bare = (_hottest(ground, low_through, high_through, opened, guarded=guarded) for guarded in (True, False))
-    walked = _Walked(low_a, high_a, limited, opened, (guarded, bare), high_through, np.abs(high.given))
+    hot = hottest(ground.metals, ground.guarded, (low_through[:, ground.wires], high_through[:, ground.wires]), opened)
+    walked = _Walked(low_a, high_a, limited, opened, hot, high_through, np.abs(high.given))
     for row, name in enumerate(names):
         if name[1] == "the frame" or high_a[row] > LEAST_A:
             yield _fault(ground, walked, row, name)
@@ -133,35 +150,6 @@ def _cut(ground: _Ground, compiled: Compiled, some: Shorted, limit_a: float) -> 
     limited = (given > SHARE * np.abs(some.amps)) & (given > limit_a)
     with np.errstate(divide="ignore", invalid="ignore"):
         return np.where(limited, limit_a / given, 1.0), limited
-
-
-def _hottest(ground: _Ground, low: Floats, high: Floats, opened: Openings, *, guarded: bool) -> list[Hot | None]:
-    """Give the hottest wire of each short, of those with a guard or of those without.
-
-    Both ends count: few amps for long, and many for short.
-    """
-    which = np.flatnonzero(ground.guarded == guarded)
-    if not len(which):
-        return [None] * len(low)
-    metals, rows = ground.metals, np.arange(len(low))
-    # The one nearest to what its insulation stands; of wires alike the first, whatever the last digits say.
-    strained = np.round(high[:, ground.wires[which]] / metals.withstands[which], 9)
-    best = which[np.argmax(strained, axis=1)]
-    ends = []
-    for amps, time_s in ((low, opened.low_s), (high, opened.high_s)):
-        ends.append(metals.after_c(best, amps[rows, ground.wires[best]], np.nan_to_num(time_s, nan=np.inf)))
-    carried = high[rows, ground.wires[best]] > LEAST_A
-    hottest, many = np.maximum(*ends), ends[1] >= ends[0]
-    amps = np.where(many, high[rows, ground.wires[best]], low[rows, ground.wires[best]])
-    time_s = np.where(many, opened.high_s, opened.low_s)
-    return [
-        Hot(metals.strands[wire].wire.name, float(end), float(limit), float(metals.start_c[wire]), *heat)
-        if flows
-        else None
-        for wire, end, limit, flows, *heat in zip(
-            best, hottest, metals.stands_c(best, time_s), carried, amps.tolist(), time_s.tolist(), strict=True
-        )
-    ]
 
 
 def _fault(ground: _Ground, walked: _Walked, row: int, name: _Name) -> Fault:

@@ -7,8 +7,8 @@ from bom.circuit.bike import Bike
 from bom.circuit.live import Live, Settled, has_gone_to_sleep, lit, live, settle
 from bom.circuit.network import Resistor
 from bom.circuit.waking import riding
-from bom.loom.bridges import STOP_RELAY
 from bom.loom.model import Bridge
+from bom.loom.relay_names import STOP_RELAY
 from bom.read.states import State
 
 KEY, STOP = "key switch", "stop switch"

@@ -66,7 +66,7 @@ def live(bike: Bike, state: State, *, without_source: str = "", added: Sequence[
             sources=tuple(source for source in whole.sources if source.name != without_source),
             converters=tuple(converter for converter in whole.converters if converter.name != without_source),
         )
-    compiled = Compiled(whole)
+    compiled = Compiled(whole, bike.view.memory)
     return Live(bike, state, compiled, {resistor.name: n for n, resistor in enumerate(whole.resistors)})
 
 

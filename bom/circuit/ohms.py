@@ -1,5 +1,6 @@
 """Ohms of everything that current runs through: wires with their joints, contacts, fuses, plugs, resistors."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
@@ -34,12 +35,16 @@ class Strand:
     cable_c: float
     bolted: bool
 
-    def ohm(self, temperature_c: float, margins: Margins, *, worn: bool) -> float:
-        """Give the resistance at a temperature, with a joint at either end, sound but worn or at its best."""
-        worst = margins.bolted_joint_high_ohm if self.bolted else margins.joint_high_ohm
-        joint_ohm = worst if worn else margins.joint_low_ohm
-        factor = float(copper_temperature_factor(temperature_c=temperature_c))
-        return max(self.ohm_20 * factor + 2 * joint_ohm, LEAST_OHM)
+
+def strand_ohms(some: Sequence[Strand], at_c: Sequence[float], margins: Margins, *, worn: bool) -> list[float]:
+    """Give the resistance of wires at their temperatures, with a joint at either end, sound but worn or at its best."""
+    bolted = margins.bolted_joint_high_ohm if worn else margins.joint_low_ohm
+    plain = margins.joint_high_ohm if worn else margins.joint_low_ohm
+    factors = np.asarray(copper_temperature_factor(temperature_c=np.array(at_c, dtype=float))).tolist()
+    return [
+        max(strand.ohm_20 * factor + 2 * (bolted if strand.bolted else plain), LEAST_OHM)
+        for strand, factor in zip(some, factors, strict=True)
+    ]
 
 
 def strand(wire: Wire, part: Parts | None, duty: Duty, margins: Margins, *, bolted: bool) -> Strand:

@@ -8,7 +8,6 @@ import numpy as np
 from bom.circuit.bike import FRAME, PACK_MINUS, RAIL_MINUS, WEAK, Bike, network
 from bom.circuit.live import Live, Settled, has_gone_to_sleep, lit, live, settle
 from bom.circuit.network import Resistor
-from bom.circuit.solve import solve
 from bom.circuit.waking import riding
 from bom.read.states import State
 
@@ -164,14 +163,14 @@ def _bonds(bike: Bike) -> list[tuple[str, Resistor, float]]:
 
 
 def _strays(bike: Bike, state: State, told: str, bond: Resistor, bond_a: float) -> Iterator[StrayReturn]:
-    before = solve(network(bike, state, WEAK)).amps
+    before = bike.solve(network(bike, state, WEAK)).amps
     returns = [
         wire.name
         for wire in bike.view.loom.wires
         if bike.view.loom.place(wire.name).circuit == "traction" and wire.name.startswith("return to")
     ]
     for wire in returns:
-        solution = solve(network(bike, state, WEAK, without=wire, added=(bond,)))
+        solution = bike.solve(network(bike, state, WEAK, without=wire, added=(bond,)))
         may = {name: strand.ampacity_a for name, strand in bike.strands.items() if name != wire}
         may[bond.name] = bond_a
         # Of what carries as it did before nothing is new; of rounding's last digits nothing is told.

@@ -3,8 +3,9 @@
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 
-from bom.loom.bridges import CLOSER_CLOSES, CLOSER_FILLS, NOT, STOP_RELAY
-from bom.loom.model import FAR_SIDE, Bridge
+from bom.loom.bridges import CLOSER_CLOSES, CLOSER_FILLS, NOT
+from bom.loom.model import FAR_SIDE, UNLIT, Bridge
+from bom.loom.relay_names import STOP_RELAY, SwitchRelay
 from bom.read.job import Load
 from bom.read.states import State
 
@@ -42,6 +43,8 @@ class Positions:
             return True
         if gate.startswith(NOT):
             return self.ways or gate.removeprefix(NOT) not in self.coils
+        if gate == UNLIT:
+            return self.ways or not any(map(self.lit, bridge.loads))
         if gate.startswith("lit"):
             return (self.ways or gate not in OPEN_WAYS) and (not bridge.loads or any(map(self.lit, bridge.loads)))
         named = {"key": self.key, "stop": True, "charge cap": self.cap, CLOSER_FILLS: self.fills}
@@ -58,12 +61,18 @@ class Positions:
         return name in self.loads and bool(self.conditions & set(self.loads[name].on))
 
 
-def positions_of(state: State, loads: Mapping[str, Load], coils: frozenset[str]) -> Positions:
+def positions_of(
+    state: State, loads: Mapping[str, Load], coils: frozenset[str], behind: Mapping[str, SwitchRelay]
+) -> Positions:
     """Give the positions of a state: with the key on every relay is in but that of precharge and that which stops.
 
-    coils  places of the loom that have a coil
+    coils   places of the loom that have a coil
+    behind  relays that switches pull in: in while one of their loads is lit, or while none is
     """
     pulled = {coil for coil in coils if coil not in AT_REST} if state.key else set()
+    conditions = set(state.conditions)
+    lit = {name for name, load in loads.items() if conditions & set(load.on)}
+    pulled -= {name for name, relay in behind.items() if bool(lit & set(relay.feeds)) == relay.opens}
     if state.contactor:
         pulled.add("contactor")
     charging = state.traction == "charging"

@@ -14,6 +14,7 @@ from bom.circuit.compiled import Compiled
 from bom.circuit.modes import first_modes, let_go, limiting, next_modes
 from bom.circuit.network import Network
 from bom.circuit.pattern import Floats, Ints
+from bom.memory import Memory
 
 MOST_ROUNDS = 200
 WHOLE_STEPS = 20  # rounds before the steps are halved, for what swings to and fro
@@ -50,9 +51,13 @@ class Solution:
         return self.compiled.amps(self.volts, self.modes)
 
 
-def solve(network: Network) -> Solution:
-    """Solve a network. Never raises for want of an answer: `settled` and `let_go` say what cannot be sustained."""
-    return solve_compiled(Compiled(network))
+def solve(network: Network, memory: Memory | None = None) -> Solution:
+    """Solve a network. Never raises for want of an answer: `settled` and `let_go` say what cannot be sustained.
+
+    One that was met before with this memory is not solved again.
+    """
+    known = memory or Memory()
+    return known.once("network", network, lambda: solve_compiled(Compiled(network, known)))
 
 
 def solve_compiled(compiled: Compiled, start: Floats | None = None) -> Solution:

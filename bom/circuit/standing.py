@@ -6,11 +6,11 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from bom.arrangement import TWELVE
-from bom.circuit.bike import LEAST_LOAD_V, STRONG, WEAK, Bike, Ends, air_c, network
+from bom.circuit.bike import LEAST_LOAD_V, STRONG, WEAK, Bike, Ends, air_in, network
 from bom.circuit.live import coil_v, drop_out_v, has_coil
 from bom.circuit.network import Network
 from bom.circuit.ohms import Strand
-from bom.circuit.solve import Solution, solve
+from bom.circuit.solve import Solution
 from bom.read.states import State
 
 
@@ -55,18 +55,19 @@ def stand(bike: Bike, state: State) -> Standing:
 
 
 def _solved(bike: Bike, state: State, ends: Ends) -> tuple[Solution, dict[str, float]]:
-    cool = solve(network(bike, state, ends))
+    cool = bike.solve(network(bike, state, ends))
     hot_c = {
-        name: _warm(strand, cool.amps.get(name, 0.0), air_c(bike, name, state)) for name, strand in bike.strands.items()
+        name: _warm(strand, cool.amps.get(name, 0.0), air_in(bike, bike.zones[name], state))
+        for name, strand in bike.strands.items()
     }
-    return solve(_held_down(bike, state, network(bike, state, ends, hot_c=hot_c))), hot_c
+    return bike.solve(_held_down(bike, state, network(bike, state, ends, hot_c=hot_c))), hot_c
 
 
 def _held_down(bike: Bike, state: State, circuit: Network) -> Network:
     """Let regeneration lift the bus no higher than it goes: the controller holds its own terminals there."""
     if state.cells != "highest":
         return circuit
-    solution = solve(circuit)
+    solution = bike.solve(circuit)
     if "controller plus" not in solution.compiled.index:
         return circuit
     over_v = solution.at("controller plus", "controller minus") - bike.view.facts.pack.highest_bus_v.high

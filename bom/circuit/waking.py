@@ -19,7 +19,7 @@ from bom.circuit.live import (
     settle,
 )
 from bom.circuit.positions import Positions
-from bom.loom.bridges import CLOSER, STOP_RELAY
+from bom.loom.bridges import CLOSER
 from bom.loom.model import Bridge
 from bom.read.states import State
 
@@ -116,7 +116,7 @@ def _steps(bike: Bike, end: Settled) -> Iterator[Step]:
 def _stuck(awake: Live, end: Settled, *, asleep: bool) -> Iterator[Stuck]:
     """Find the coils that should be in and are not, and what each waits for."""
     bike = awake.bike
-    for coil in sorted(bike.coils - end.positions.coils - {PRECHARGE_RELAY, STOP_RELAY}):
+    for coil in sorted(bike.positions(awake.state).coils - end.positions.coils):
         if not has_coil(bike, coil):
             continue
         volts = coil_v(bike, coil, end.solution)

@@ -12,9 +12,9 @@ from bom.duties.load_traces import loads_together, state_figure
 from bom.duties.volts import PackFacts
 from bom.leads.model import LEADS, PACK_LEADS
 from bom.loom.builder import BUS_SENSE
-from bom.loom.control import STOP_COIL
 from bom.loom.low_volt import METER_FEED
 from bom.loom.low_volt import circuits as load_circuits
+from bom.loom.relay_names import RELAY_COIL
 from bom.physics.phase import greatest_line_rms_v
 from bom.read.job import JobFile
 from bom.read.margins import Margins
@@ -103,7 +103,7 @@ def circuit_needs(facts: Facts) -> Mapping[str, Needs]:
         "charging": {**_pack_side(facts), **_small(facts, wish)},
         "12 V supply": {**_rail(facts), **carry(supply_amps(facts)), "make_a": rush_a(facts)},
         "key control": _coils(facts),
-        STOP_COIL: _one_coil(facts),
+        RELAY_COIL: _one_coil(facts),
         "flasher": _rail(facts),
         "labels": {},
         LEADS: _rail(facts),

@@ -20,11 +20,10 @@ from bom.duties.circuits import (
 )
 from bom.duties.load_traces import each_watts, load_figure, loads_together, one_shell
 from bom.duties.model import Duty
-from bom.loom.bridges import STOP_RELAY
 from bom.loom.builder import BUS_SENSE
-from bom.loom.control import STOP_COIL
 from bom.loom.lengths import length_figure
 from bom.loom.model import Loom, Place, Wire
+from bom.loom.relay_names import RELAY_COIL, opening_relays, opens_its_relay
 from bom.loom.tails import shells_on_the_frame
 from bom.physics.isolation import is_above_low_voltage
 from bom.span import Span
@@ -52,15 +51,33 @@ WORD_KEYS = {
     "chemistry": "pack.chemistry",
     "bus load known": "controller.standby",
 }
+# Families whose rules ask a word that the whole bike shares; other words are a place's own.
+ASKED_OF = {
+    "stop by": ("stop_switch", "cap_switch", "key_switch"),
+    "contact": ("relay",),
+    "shells": ("converter",),
+    "lamp return": ("converter",),
+    "earth": ("converter", "flasher", "lamp"),
+    "key at": ("converter",),
+    "buffer": ("converter", "closer"),
+    "isolator": ("isolator",),
+    "contactor": ("isolator",),
+    "meter": ("meter",),
+    "chemistry": ("charger",),
+    "bus load known": ("closer",),
+}
 LOAD_KEYS = {"purpose": "purpose", "base": "base", "technology": "kind"}
 
 
-def envelope(loom: Loom, facts: Facts) -> Mapping[str, Duty]:
-    """Give the duty of each place by its name."""
+def envelope(loom: Loom, facts: Facts, known: Mapping[str, Duty] | None = None) -> Mapping[str, Duty]:
+    """Give the duty of each place by its name; that of places of which it is known already stands."""
+    stands = known or {}
     circuits = circuit_needs(facts)
     wires = {wire.name: wire for wire in loom.wires}
     return {
-        place.name: Duty.of(_needs(place, wires.get(place.name), circuits, loom, facts), _words(place, facts))
+        place.name: stands[place.name]
+        if place.name in stands
+        else Duty.of(_needs(place, wires.get(place.name), circuits, loom, facts), _asked(place, facts))
         for place in loom.places
     }
 
@@ -69,7 +86,7 @@ def own_duty(loom: Loom, facts: Facts, name: str) -> Duty:
     """Give the duty of one place, shared with no other: places that ask the same may have it from elsewhere."""
     place = loom.place(name)
     wire = next((wire for wire in loom.wires if wire.name == name), None)
-    return Duty(_needs(place, wire, circuit_needs(facts), loom, facts), _words(place, facts), _told(place))
+    return Duty(_needs(place, wire, circuit_needs(facts), loom, facts), _asked(place, facts), _told(place))
 
 
 def _told(place: Place) -> dict[str, Origin]:
@@ -152,13 +169,20 @@ def _stud(place: Place, facts: Facts) -> Needs:
     return {"stud_m": Span.given(float(studs[place.end]), "", because, f"{place.end}.stud")}
 
 
-def _words(place: Place, facts: Facts) -> dict[str, str]:
+def _asked(place: Place, facts: Facts) -> dict[str, str]:
+    """Give the words that the rules of a place's family ask, so that no other word sets like places apart."""
+    words = words_of(place, facts)
+    return {word: words[word] for word in words if place.family in ASKED_OF.get(word, (place.family,))}
+
+
+def words_of(place: Place, facts: Facts) -> dict[str, str]:
+    """Give all that is said of a place in words."""
     job = facts.job
     wish = job.wishes.two_wire
     wired = job.donor.lamp_return == "wire" if wish is None else wish
     words = {
-        "stop by": "relay" if place.circuit == STOP_COIL else "chain",
-        "contact": "opens" if place.name == STOP_RELAY else "makes",
+        "stop by": "relay" if place.circuit == RELAY_COIL else "chain",
+        "contact": "opens" if place.name in opening_relays(job.donor.items) else "makes",
         "lamp return": "wire" if wired else "frame",
         "shells": "frame" if shells_on_the_frame(job, job.loads) else "holders",
         "earth": job.donor.earth,
@@ -177,7 +201,7 @@ def _words(place: Place, facts: Facts) -> dict[str, str]:
         words |= {"purpose": load.purpose, "base": load.base, "technology": load.kind}
     if place.family == "bar_switch":
         item = next(item for item in job.donor.items if place.name == f"switch {item.name}")  # kept or not
-        words["switch"] = item.kind
+        words |= {"switch": item.kind, "brakes by": "opening" if opens_its_relay(item) else "closing"}
     if place.family == "label":
         words["label"] = place.name.removesuffix(" label")
     return words

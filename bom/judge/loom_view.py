@@ -1,7 +1,7 @@
 """What a loom rule sees of a finished build, and how it answers."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import cached_property
 from typing import TYPE_CHECKING
 
@@ -9,6 +9,7 @@ from bom.duties.circuits import Facts
 from bom.duties.model import Duty
 from bom.judge.verdict import Verdict
 from bom.loom.model import Loom
+from bom.memory import Memory
 from bom.parts import Parts
 from bom.span import Span
 from bom.trace import Fact, Origin
@@ -19,12 +20,16 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True)
 class LoomView:
-    """The loom with the parts that stand in it, and what was solved and walked of it."""
+    """The loom with the parts that stand in it, and what was solved and walked of it.
+
+    memory  what this run has worked out already
+    """
 
     loom: Loom
     facts: Facts
     parts: Mapping[str, Parts]
     duties: Mapping[str, Duty]
+    memory: Memory = field(default_factory=Memory, compare=False, repr=False)
 
     @cached_property
     def walks(self) -> "Walks":

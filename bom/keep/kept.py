@@ -1,12 +1,13 @@
 """What it takes to keep a donor item that goes: the cheapest change whose whole build has no fail."""
 
-from collections.abc import Callable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass, replace
 from math import isnan
 
 from bom.build import Build
-from bom.check.donor import DonorVerdict
+from bom.check.donor_words import DonorVerdict, Kept
 from bom.judge.verdict import Verdict
+from bom.keep.mends import mended
 from bom.keep.ways import ways_to_keep
 from bom.read.catalogue import Catalogue
 from bom.read.donor_matrix import VERDICTS
@@ -16,42 +17,46 @@ Rebuild = Callable[[JobFile, str], Build]
 
 
 @dataclass(frozen=True)
-class Kept:
-    """How an item that goes could stay.
+class Start:
+    """A build that ways start from, and what it changes of the one on paper; "" for that one itself."""
 
-    way          what is done
-    arrangement  where the key is then
-    verdict      of the item in that build: "stays", "stays if" or "test first"
-    change       what the item itself asks there
-    more         what all parts cost more than in the build on paper; below zero they cost less
-    minutes      of work, a rough estimate
-    """
-
-    way: str
-    arrangement: str
-    verdict: str
-    change: str
-    more: float
-    minutes: float
+    title: str
+    build: Build
 
 
-def keep_what_goes(build: Build, others: Sequence[Build], catalogue: Catalogue, rebuild: Rebuild) -> Mapping[str, Kept]:
-    """Give, for each donor item that goes, the cheapest way in which it stays and the whole bike holds.
+def keep_what_goes(
+    build: Build, others: Sequence[Build], catalogue: Catalogue, rebuild: Rebuild
+) -> tuple[DonorVerdict, ...]:
+    """Give the donor's verdicts, each thing that goes with the cheapest way in which it stays and the whole bike holds.
 
     The whole bike holds where nothing fails and no place stays open. Ways start from the build on paper; where that
-    does not hold of itself, from the cheapest other key arrangement that does. One in which it surely stays comes
-    before one in which a test must tell. What the builder does not want, and what nothing can keep, is left out.
+    does not hold of itself, from what mends it, or from the cheapest other key arrangement. One in which a thing
+    surely stays comes before one in which a test must tell. What the builder does not want, and what nothing can keep,
+    has none.
     """
+    if all(told.verdict != "goes" for told in build.donor):
+        return build.donor
     sound = sorted((each for each in others if _holds(each)), key=lambda each: each.bill.total)
-    start = build if _holds(build) else next(iter(sound), build)
-    items = {item.name: item for item in build.facts.job.donor.items if item.keep != "no"}
-    found: dict[str, Kept] = {}
-    for told in build.donor:
-        if told.verdict == "goes" and told.name in items:
-            ways = [*_elsewhere(told, build, sound), *_changed(items[told.name], build, start, catalogue, rebuild)]
-            if ways:
-                found[told.name] = min(ways, key=lambda way: (VERDICTS.index(way.verdict), way.more, way.minutes))
-    return found
+    starts = [Start("", build), *(Start(f"the key at {each.arrangement}", each) for each in sound)]
+    mend = mended(build)
+    if mend is not None:
+        starts.insert(1, Start(mend.title, rebuild(mend.job, build.facts.key_at)))
+    best = next((start for start in starts if _holds(start.build)), starts[0])
+    items = {item.name: item for item in build.facts.job.donor.items}
+
+    def with_way(told: DonorVerdict) -> DonorVerdict:
+        item = items.get(told.name)
+        if told.verdict != "goes" or told.wished == "no" or (item and not item.may_stay):
+            return told
+        ways = [way for start in starts[1:] for way in _kept(start.title, told.name, build, start.build, 0.0)]
+        ways += _changed(item, build, best, catalogue, rebuild) if item else []
+        return replace(told, kept=min(ways, key=_worth, default=None))
+
+    return tuple(map(with_way, build.donor))
+
+
+def _worth(way: Kept) -> tuple[int, float, float]:
+    return VERDICTS.index(way.verdict), way.more, way.minutes
 
 
 def _holds(build: Build) -> bool:
@@ -59,16 +64,10 @@ def _holds(build: Build) -> bool:
     return not build.holes and not build.count(Verdict.FAIL)
 
 
-def _elsewhere(told: DonorVerdict, build: Build, sound: Sequence[Build]) -> Iterator[Kept]:
-    """Look at the other key arrangements, which are built already."""
-    for other in sound:
-        yield from _kept(f"the key at {other.arrangement}", told.name, build, other, 0.0)
-
-
-def _changed(item: Item, build: Build, start: Build, catalogue: Catalogue, rebuild: Rebuild) -> Iterator[Kept]:
-    moved = f"the key at {start.arrangement}, and " if start is not build else ""
-    for way in ways_to_keep(item, start.facts.job, catalogue):
-        changed = rebuild(way.job, start.facts.key_at)
+def _changed(item: Item, build: Build, start: Start, catalogue: Catalogue, rebuild: Rebuild) -> Iterator[Kept]:
+    moved = f"{start.title}, and " if start.title else ""
+    for way in ways_to_keep(item, start.build.facts.job, catalogue):
+        changed = rebuild(way.job, start.build.facts.key_at)
         yield from _kept(f"{moved}{way.title}", item.name, build, changed, way.minutes)
 
 

@@ -7,7 +7,8 @@ import numpy as np
 
 from bom.arrangement import with_item
 from bom.check.donor import light_kind
-from bom.parts import Parts
+from bom.check.donor_settle import KNOWN
+from bom.loom.low_volt import circuit_of
 from bom.read.catalogue import Catalogue
 from bom.read.job import Item, JobFile, Load
 
@@ -53,6 +54,15 @@ def _through_a_relay(item: Item, job: JobFile, catalogue: Catalogue) -> Iterator
         yield Way(title, with_item(job, item.name, relay=True), 25)
 
 
+def _switch_relay(item: Item, job: JobFile, catalogue: Catalogue) -> Iterator[Way]:
+    """Let a switch pull in a relay, so that it carries a coil's amps in place of its loads'."""
+    circuits = {circuit_of(load) for load in job.loads if load.name in item.feeds}
+    if len(circuits) == 1 and not item.relay:
+        holds = item.contact == "opens when braking"
+        title = "let it hold in a relay whose rest contact lights" if holds else "let it pull in a relay that carries"
+        yield Way(f"{title} its loads", with_item(job, item.name, relay=True), 20)
+
+
 def _filaments_back(item: Item, job: JobFile, catalogue: Catalogue) -> Iterator[Way]:
     """Give a flasher that feels its lamps the filaments it was made for."""
     changed = {load.name: _as_it_was(load) for load in job.loads if _was_filament(load)}
@@ -62,11 +72,17 @@ def _filaments_back(item: Item, job: JobFile, catalogue: Catalogue) -> Iterator[
 
 def _led_lamps(item: Item, job: JobFile, catalogue: Catalogue) -> Iterator[Way]:
     """Let LED lamps take less from a switch than the filaments do, where their base is known."""
-    lamps = catalogue.families["lamp"]
     fed = [load for load in job.loads if load.name in item.feeds and load.kind == "filament"]
-    changed = {load.name: led for load in fed if (led := _as_led(load, job, lamps)) is not None}
+    changed = {load.name: led for load in fed if (led := _as_led(load, job, catalogue)) is not None}
     if fed and len(changed) == len(fed):
         yield Way("LED lamps behind it, and a flasher that does not mind", _with_loads(job, changed), 5.0 * len(fed))
+
+
+def _by_the_frame(item: Item, job: JobFile, catalogue: Catalogue) -> Iterator[Way]:
+    """Let lamps come home through the frame as they did, where only a wish says otherwise."""
+    if job.wishes.two_wire and job.donor.lamp_return == "frame" and job.donor.earth == "negative":
+        wishes = job.wishes.model_copy(update={"two_wire": None})
+        yield Way("let lamps return by the frame", job.model_copy(update={"wishes": wishes}), 0)
 
 
 def _was_filament(load: Load) -> bool:
@@ -78,8 +94,9 @@ def _as_it_was(load: Load) -> Load:
     return load.model_copy(update=changes)
 
 
-def _as_led(load: Load, job: JobFile, lamps: Parts) -> Load | None:
-    """Give the load as the LED of fewest watts that its holder takes; None where none is known to fit."""
+def _as_led(load: Load, job: JobFile, catalogue: Catalogue) -> Load | None:
+    """Give the load as the LED of fewest watts that its holder takes; None where none on sale is known to fit."""
+    lamps = catalogue.families["lamp"]
     shared = load.same_lamp_as or any(other.same_lamp_as == load.name for other in job.loads)
     purpose = load.purpose or PURPOSES.get(light_kind(load), "")
     suits = [
@@ -88,6 +105,9 @@ def _as_led(load: Load, job: JobFile, lamps: Parts) -> Load | None:
         if lamps.word("technology")[index] == "LED"
         and lamps.word("purpose")[index] == purpose
         and lamps.word("base")[index] == load.base
+        and lamps.number("supply_max_v")[index] >= catalogue.margins.rail_high_v
+        and lamps.word("evidence")[index] in KNOWN
+        and lamps.ids[index] in catalogue.offers
     ]
     watts = lamps.number("power_w")[suits] if suits else np.array([np.nan])
     if shared or not load.base or np.isnan(watts).all():
@@ -102,11 +122,16 @@ def _with_loads(job: JobFile, changed: dict[str, Load]) -> JobFile:
 
 Change = Callable[[Item, JobFile, Catalogue], Iterator[Way]]
 _LAMP_SWITCH: tuple[Change, ...] = (_led_lamps,)
+_ONE_WAY: tuple[Change, ...] = (_switch_relay, _led_lamps)
 WAYS: dict[str, tuple[Change, ...]] = {
     "kill switch": (_through_a_relay,),
     "flasher": (_filaments_back,),
-    "light switch": _LAMP_SWITCH,
+    "horn button": (_switch_relay,),
+    "start button": (_switch_relay,),
+    "light switch": _ONE_WAY,
     "dip switch": _LAMP_SWITCH,
     "indicator switch": _LAMP_SWITCH,
-    "brake switch": _LAMP_SWITCH,
+    "brake switch": _ONE_WAY,
+    "loom": (_by_the_frame,),
+    "earth strap": (_by_the_frame,),
 }

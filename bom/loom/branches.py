@@ -6,6 +6,8 @@ from bom.loom.builder import Builder
 from bom.loom.diodes import diode_bridges, lay_out_diodes
 from bom.loom.earth_side import Home, bridges_home, home_of, split, wires_home
 from bom.loom.model import FAR_SIDE, Bridge
+from bom.loom.relay_names import relay_of
+from bom.loom.switch_relay import lay_out_switch_relay
 from bom.loom.tails import lay_out_tails, shells_on_the_frame
 from bom.read.job import Item, Load
 
@@ -99,6 +101,10 @@ def lay_out_branches(build: Builder, circuit: str, fuse: str, loads: list[Load],
                 loads=served[piece.name],
             )
             build.finish(piece.name)
+        for item in (item for stage in branch.stages for item in stage if item.relay):
+            if relay_of(item) not in build.places:
+                run_m = _run_m(build, "front" if _at_bar(item) else branch.run)
+                lay_out_switch_relay(build, item, fuse, run_m, wired=returns)
         for load in branch.telltales:
             lay_out_diodes(build, circuit, RUN_ZONE[branch.run], load, fuse, whole_m)
 
@@ -114,8 +120,8 @@ def _bridge(build: Builder, branch: Branch, feeds: list[Piece], *, returns: bool
     known = {bridge.name for bridge in build.bridges}
     if branch.flashes and "flasher" not in known:
         build.bridges.append(Bridge("flasher", "contact", "flasher in", "flasher out", "flasher", "lit", ()))
-    for item in (item for stage in branch.stages for item in stage):
-        point = f"{item.name} ({branch.circuit})"
+    for item in (item for stage in branch.stages for item in stage if not item.relay):
+        point = _point(branch, item)
         for way in WAYS.get(item.kind, ("",)):
             bridge = Bridge(
                 f"{point}{way}", "contact", f"{point} in", f"{point} out{way}", f"switch {item.name}", f"lit{way}", ()
@@ -229,11 +235,11 @@ def _way_out(build: Builder, branch: Branch, start: str) -> list[list[Piece]]:
         levels.append([Piece(f"{branch.circuit} to the flasher", start, "flasher in", _run_m(build, "front"))])
         froms, at_bar = ["flasher out"], True
     for stage in branch.stages:
-        points = [f"{item.name} ({branch.circuit})" for item in stage]
+        points = [_point(branch, item) for item in stage]
         levels.append(
             [
                 Piece(
-                    f"{_from(here, froms)}{branch.circuit} to the {item.name}",
+                    f"{_from(here, froms)}{branch.circuit} to the {relay_of(item) if item.relay else item.name}",
                     here,
                     f"{point} in",
                     _to_switch_m(build, branch, item, at_bar=at_bar),
@@ -242,7 +248,7 @@ def _way_out(build: Builder, branch: Branch, start: str) -> list[list[Piece]]:
                 for item, point in zip(stage, points, strict=True)
             ]
         )
-        froms, at_bar = [f"{point} out" for point in points], any(_at_bar(item) for item in stage)
+        froms, at_bar = [f"{point} out" for point in points], any(_at_bar(item) and not item.relay for item in stage)
         ways = WAYS.get(stage[0].kind, ("",))
     length_m = _last_m(build, branch) if at_bar else _run_m(build, branch.run)
     levels.append(
@@ -260,6 +266,11 @@ def _way_out(build: Builder, branch: Branch, start: str) -> list[list[Piece]]:
     return levels
 
 
+def _point(branch: Branch, item: Item) -> str:
+    """Name what the loads' current goes through: a switch, or the relay that it pulls in."""
+    return relay_of(item) if item.relay else f"{item.name} ({branch.circuit})"
+
+
 def _at_bar(item: Item) -> bool:
     """Tell whether a switch sits at the handlebar; a brake switch does where the job says so."""
     return item.kind != "brake switch" or item.at == "bar"
@@ -267,6 +278,8 @@ def _at_bar(item: Item) -> bool:
 
 def _to_switch_m(build: Builder, branch: Branch, item: Item, *, at_bar: bool) -> float:
     """Give the length to a switch, from another thing at the bar or from the fuse box."""
+    if item.relay:
+        return build.margin_m("bar_link_m") if not at_bar else _run_m(build, "front")
     if not _at_bar(item):
         return _run_m(build, branch.run)
     return build.margin_m("bar_link_m") if at_bar else _run_m(build, "front")

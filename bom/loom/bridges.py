@@ -3,6 +3,7 @@
 from collections.abc import Iterator, Mapping, Sequence
 
 from bom.loom.model import Bridge, Place, Wire
+from bom.loom.relay_names import STOP_RELAY, opening_relays
 from bom.read.job import JobFile
 
 # Parts that current runs through, in at one point and out at another: what they are to the circuit.
@@ -28,7 +29,6 @@ GATES: Mapping[str, str] = {
 }
 COIL_FAMILIES = ("contactor", "relay")
 CLOSER = "contactor closer"
-STOP_RELAY = "stop relay"  # opens the coil chain while a kill switch that closes to stop pulls it in
 CONVERTER_ENABLE = "converter enable"
 # What the closer makes: the precharge relay first, then, with the bus full, the contactor alone.
 CLOSER_FILLS, CLOSER_CLOSES = "closer fills", "closer closes"
@@ -37,18 +37,20 @@ CLOSER_FILLS, CLOSER_CLOSES = "closer fills", "closer closes"
 def part_bridges(job: JobFile, places: Mapping[str, Place], wires: Sequence[Wire]) -> tuple[Bridge, ...]:
     """Give the way of current through every part of the loom that the loom's wires reach."""
     reached = {point for wire in wires for point in (wire.start, wire.end)}
-    bridges = [*_in_line(places), *_pack_side(job, places), *_control(job, places), *_low_volt(places)]
+    bridges = [*_in_line(job, places), *_pack_side(job, places), *_control(job, places), *_low_volt(places)]
     bridges += [_enable(wire) for wire in wires if wire.end == CONVERTER_ENABLE]
     return tuple(bridge for bridge in bridges if bridge.start in reached and bridge.end in reached)
 
 
-def _in_line(places: Mapping[str, Place]) -> Iterator[Bridge]:
+def _in_line(job: JobFile, places: Mapping[str, Place]) -> Iterator[Bridge]:
+    opening = opening_relays(job.donor.items)
     for place in places.values():
         kind = IN_LINE.get(place.family, "")
         if kind and len(place.terminals) == 2:
             gate = place.name if place.family in COIL_FAMILIES else GATES.get(place.family, "")
+            gate = f"{NOT}{gate}" if gate in opening else gate
             if STOP_RELAY in places:
-                gate = {STOP_RELAY: f"{NOT}{STOP_RELAY}", "stop": NEVER}.get(gate, gate)
+                gate = NEVER if gate == "stop" else gate
             yield Bridge(place.name, kind, *place.terminals, place.name, gate)
 
 

@@ -3,11 +3,11 @@
 from dataclasses import dataclass
 
 from bom.arrangement import AT_PACK, PACK, PACK_SLEEPING, SLEEPING
-from bom.loom.bridges import CONVERTER_ENABLE, STOP_RELAY
+from bom.loom.bridges import CONVERTER_ENABLE
 from bom.loom.builder import Builder
+from bom.loom.relay_names import RELAY_COIL, STOP_RELAY, switch_relays
 
 # How a wire of the chain lies: through the bar plug, between two things at the bar, or on the frame.
-STOP_COIL = "stop coil"  # circuit of a kill switch that pulls in a relay
 PLUGGED, AT_BAR = "through the bar plug", "at the bar"
 
 
@@ -59,7 +59,7 @@ def _places(build: Builder) -> None:
     """Place what stands in the chain."""
     key_circuit = {PACK: "converter input", PACK_SLEEPING: "key input"}.get(build.key_at, "key control")
     build.in_line("key switch", "key_switch", "key switch", key_circuit, "bar", build.item("key switch"))
-    stop_circuit = STOP_COIL if _inverts(build) else "key control"
+    stop_circuit = RELAY_COIL if _inverts(build) else "key control"
     build.in_line("stop switch", "stop_switch", "stop switch", stop_circuit, "bar", build.item("kill switch"))
     if _inverts(build):
         title = "relay that opens the coil chain while the kill switch pulls it in"
@@ -108,7 +108,8 @@ def _fed(build: Builder) -> dict[str, str]:
 def _returns(build: Builder) -> list[Way]:
     """Bring the minus of everything at 12 V on the frame home to the rail."""
     coils = [place.name for place in build.places.values() if place.family in ("relay", "contactor")]
-    driven = [f"{name} coil" for name in coils if name != STOP_RELAY]
+    elsewhere = {STOP_RELAY, *switch_relays(build.job.donor.items)}
+    driven = [f"{name} coil" for name in coils if name not in elsewhere]
     driven += ["contactor closer"] if _has(build, "contactor closer") else []
     control = build.job.controller
     driven += ["key input"] if control.key_input == "12 V" and control.key_return == "own terminal" else []

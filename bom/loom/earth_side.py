@@ -46,9 +46,9 @@ class Home:
 
 
 def split(stages: Sequence[Stage]) -> tuple[tuple[Stage, ...], tuple[Stage, ...]]:
-    """Part the stages into those before the loads, and those behind them, nearest first."""
-    live = tuple(stage for stage in stages if stage[0].side != "earth")
-    return live, tuple(stage for stage in reversed(stages) if stage[0].side == "earth")
+    """Part the stages into those before the loads, and those behind them, nearest first; a relay stands before them."""
+    earth = [stage for stage in stages if stage[0].side == "earth" and not stage[0].relay]
+    return tuple(stage for stage in stages if stage not in earth), tuple(reversed(earth))
 
 
 def wires_home(home: Home) -> Iterator[list[tuple[str, str, str, float]]]:

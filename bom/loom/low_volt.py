@@ -4,6 +4,7 @@ from bom.arrangement import AT_PACK
 from bom.loom.branches import RUN_ZONE, SWITCHES, lay_out_branches
 from bom.loom.builder import Builder
 from bom.loom.control import lay_out_control
+from bom.loom.relay_names import RELAY_COIL
 from bom.read.job import JobFile, Load
 
 METER_FEED = "meter feed"  # circuit that only a meter which runs on 12 V needs
@@ -163,7 +164,8 @@ def _switches(build: Builder) -> None:
     """Give each donor switch that feeds loads its place; a donor without one needs none bought."""
     for item in build.job.donor.items:
         if item.kind in SWITCHES and item.feeds:
-            build.place(f"switch {item.name}", "bar_switch", item.name, f"switch {item.name}", "bar", item=item)
+            circuit = RELAY_COIL if item.relay else f"switch {item.name}"
+            build.place(f"switch {item.name}", "bar_switch", item.name, circuit, "bar", item=item)
 
 
 def _flasher(build: Builder) -> None:

@@ -33,6 +33,8 @@ LINKS: Mapping[str, str] = {
 
 # Gate of the lamps of the side that does not flash, where a telltale lies across the sides: joined, yet not lit.
 FAR_SIDE = "lit far side"
+# Gate of a switch that is closed while none of its loads is lit.
+UNLIT = "unlit"
 
 
 @dataclass(frozen=True)
@@ -100,7 +102,7 @@ class Bridge:
     place  place of the part it runs through, "" where the job alone describes it
     gate   what closes it: "" always; a switch ("key", "stop", "charge cap", "pack plug", "isolator"), a place
            whose coil closes it ("not <place>" where it opens it), an output of the closer, "lit" where a load
-           below is lit, FAR_SIDE, "never"
+           below is lit, UNLIT, FAR_SIDE, "never"
     loads  loads behind a switch, or the load itself
     """
 

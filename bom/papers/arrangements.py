@@ -42,7 +42,7 @@ def closes_on(build: Build) -> str:
     return f"{duty.make_a} at {_volts(build)}" if duty.has("make_a") else DASH
 
 
-def opens(build: Build) -> str:
+def key_opens(build: Build) -> str:
     """Give what the key's contact must open."""
     return f"{units.show(build.duties[KEY].break_a.high, 'current')} at {_volts(build)}"
 
@@ -82,4 +82,4 @@ def _named(names: tuple[str, ...], loads: set[str]) -> str:
 
 def compared(build: Build) -> Mapping[str, object]:
     """Give what the sheet and the record compare beside the counts."""
-    return {"closes_on": closes_on(build), "opens": opens(build), "fails": fault_lines(build)}
+    return {"closes_on": closes_on(build), "opens": key_opens(build), "fails": fault_lines(build)}

@@ -5,6 +5,7 @@ from math import isfinite
 
 from bom import units
 from bom.build import Build
+from bom.check.report import donor_counts
 from bom.judge.verdict import Verdict
 from bom.papers.bench import Bench, bench
 from bom.papers.bench_tests import bench_tests
@@ -87,6 +88,8 @@ def _standing(session: Session) -> Row:
             for entry in unknowns(build, session.catalogue.find_out)
         ],
         "donor": build.donor,
+        "donor_counts": donor_counts(build),
+        "keeping": [f"{i.name}: {i.kept.words(build.bill.currency)}." for i in build.donor if i.kept],
     }
 
 

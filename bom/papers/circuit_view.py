@@ -10,6 +10,7 @@ from bom.check.blinkers import NO, OWN, Cause
 from bom.circuit.fault import End
 from bom.circuit.lights import Light
 from bom.circuit.rushes import Rush
+from bom.papers.arrangements import fault_lines, key_opens
 from bom.papers.closing_rows import loss_words, losses, waits, walked_in
 from bom.papers.open_rows import HELPS, KEEPS, OWN_LOAD, OpenRow, open_rows, stray_rows
 from bom.papers.page import some_of
@@ -39,6 +40,8 @@ def circuit_view(build: Build) -> View:
         if waking
         else [],
         "stuck": [_stuck(stuck.coil, stuck.volts, waits(stuck)) for stuck in waking.stuck] if waking else [],
+        "key_opens": key_opens(build),
+        "key_faults": fault_lines(build),
         "losses": [
             dict(
                 zip(

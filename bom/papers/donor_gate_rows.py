@@ -5,8 +5,8 @@ from bom.check.donor_gates import donor_gates, donor_type
 from bom.papers.looks import BOLD, HEAD, NOTE, SECTION, TEXT
 from bom.papers.page import Page
 
-HEADS = ((1, 1, "gate"), (2, 3, "asks"), (4, 4, "stands"), (5, 5, "on this bike"), (6, 7, "what follows"))
-WIDE = 9
+HEADS = ((1, 1, "gate"), (2, 2, "stands"), (3, 3, "asks"), (4, 4, "on this bike"), (5, 8, "what follows"))
+WIDE = 8
 
 
 def write_donor_gates(page: Page, row: int, build: Build) -> None:
@@ -17,7 +17,7 @@ def write_donor_gates(page: Page, row: int, build: Build) -> None:
         page.line_in(row + 2, first, last, text, HEAD)
     for number, gate in enumerate(donor_gates(build), start=row + 3):
         page.put(number, 1, gate.name, BOLD)
-        page.line_in(number, 2, 3, gate.question, TEXT)
-        page.put(number, 4, gate.verdict)
-        page.put(number, 5, gate.answer, TEXT)
-        page.line_in(number, 6, 7, gate.follows, TEXT)
+        page.put(number, 2, gate.verdict)
+        page.put(number, 3, gate.question, TEXT)
+        page.put(number, 4, gate.answer, TEXT)
+        page.line_in(number, 5, WIDE, gate.follows, TEXT)

@@ -9,6 +9,8 @@ from bom.papers.fuse_rows import FuseRow
 from bom.read.job import JobFile
 from bom.session import Session
 
+WAKES = "The key wakes the bike from the buffer battery: if it stood long and nothing wakes, charge that battery first."
+
 
 def labels(session: Session, figures: Bench, fuses: Sequence[FuseRow]) -> list[str]:
     """Give the words of each label."""
@@ -28,16 +30,21 @@ def labels(session: Session, figures: Bench, fuses: Sequence[FuseRow]) -> list[s
     return out
 
 
-def owner(session: Session) -> Mapping[str, str]:
+def owner(session: Session) -> Mapping[str, object]:
     """Give the figures of the owner's notes."""
     build, job = session.build, session.loaded.job
     flasher = build.filled.get("flasher")
+    grounding = [item for item in job.donor.items if item.kind == "kill switch" and item.relay and item.may_stay]
     return {
         "full": units.show(build.facts.pack.full_charge_v.high, "voltage"),
         "charge_a": f"{job.wishes.charge_current:g} A",
         "chemistry": job.pack.chemistry,
         "flasher": flasher.part.word("name")[0] if flasher else "",
         "isolator": f"the {_isolator(job)}",
+        "buffer": WAKES if build.facts.sleeps and "buffer battery" in build.filled else "",
+        "tries": [
+            f"Before every ride try the {item.name}: a broken lead leaves it dead unnoticed." for item in grounding
+        ],
     }
 
 

@@ -4,6 +4,7 @@ The keys are listed in templates/record.md. A figure that is not known, or has n
 """
 
 import json
+from dataclasses import asdict
 from math import isfinite
 from typing import Any
 
@@ -13,6 +14,7 @@ from bom.check.donor_gates import donor_type
 from bom.check.gates_text import gates_data
 from bom.choose.filled import Filled, Hole
 from bom.duties.budget import Budget
+from bom.duties.envelope import words_of
 from bom.judge.verdict import Verdict
 from bom.money.bill import Line
 from bom.money.prices import Purchase
@@ -39,7 +41,7 @@ def record(session: Session) -> str:
         "places": {place.name: _place(build, place.name) for place in build.loom.places},
         "holes": [_hole(hole) for hole in build.holes],
         "findings": [vars(finding) for finding in build.findings],
-        "donor": [vars(item) for item in build.donor],
+        "donor": [asdict(item) for item in build.donor],
         "donor_gates": gates_data(build),
         "donor_type": donor_type(build.facts.job),
         "bill": {
@@ -125,7 +127,7 @@ def _place(build: Build, name: str) -> dict[str, object]:
         "quantity": place.quantity,
         "part": _part(build.filled.get(name)),
         "needs": {need: _span(span) for need, span in duty.needs.items()},
-        "words": dict(duty.words),
+        "words": words_of(place, build.facts),
     }
 
 

@@ -3,24 +3,25 @@
 from math import isnan
 
 from bom.build import Build
-from bom.check.donor import DonorVerdict
+from bom.check.donor_words import DonorVerdict
+from bom.check.report import donor_counts
 from bom.judge.verdict import Verdict
 from bom.papers.donor_gate_rows import write_donor_gates
-from bom.papers.looks import ALARM, AMPS, BOLD, COUNT, NOTE, SECTION, VERDICT_LOOKS, WHOLE
+from bom.papers.looks import ALARM, AMPS, BOLD, COUNT, MONEY, NOTE, SECTION, VERDICT_LOOKS, WHOLE
 from bom.papers.page import Heading, Page
 from bom.papers.wire_rows import WireRow, wire_rows
 
 DONOR = (
     Heading("item", 24, BOLD),
-    Heading("kind", 18),
-    Heading("wished kept", 14),
-    Heading("verdict", 14, BOLD),
-    Heading("why", 62),
-    Heading("to do", 40),
-    Heading("test, and the reading that lets it stay", 44),
-    Heading("minutes", 12, WHOLE),
-    Heading("instead", 40),
+    Heading("verdict", 11, BOLD),
+    Heading("why", 52),
+    Heading("what to do; the test, and the reading that lets it stay", 46),
+    Heading("min", 6, WHOLE),
+    Heading("parts it takes, or what stands instead", 32),
+    Heading("cost", 9, MONEY),
+    Heading("to keep it though it goes", 46),
 )
+VERDICT_AT = 2
 DASH = "–"
 DONOR_LOOKS = {
     "goes": ALARM,
@@ -55,27 +56,33 @@ WIRES = (
 
 def write_donor(page: Page, build: Build) -> None:
     """Write what becomes of each donor item, and the gates under them."""
-    page.put(1, 1, "Donor: stays, stays if, goes, test first", SECTION)
+    page.put(1, 1, f"Donor: {donor_counts(build)}" if build.donor else "Donor", SECTION)
     page.line(
         2,
         "A donor part is judged by the same rules as a bought one; what it carried for years counts as "
         "tested there, and no further. What its kind of donor asks besides stands before the reason. Minutes are "
-        "estimates. A reading typed into the job settles a test on the next run.",
+        "estimates. A reading typed into the job settles a test on the next run. What is to be kept though it goes was "
+        "built and priced as a whole bike in which nothing fails.",
         NOTE,
         len(DONOR),
     )
     page.heading(3, DONOR)
     for row, item in enumerate(build.donor, start=4):
-        page.row(row, _donor_cells(item), DONOR)
-        page.put(row, 4, item.verdict, DONOR_LOOKS.get(item.verdict, BOLD))
+        page.row(row, _donor_cells(item, build.bill.currency), DONOR)
+        page.put(row, VERDICT_AT, item.verdict, DONOR_LOOKS.get(item.verdict, BOLD))
     write_donor_gates(page, 5 + len(build.donor), build)
 
 
-def _donor_cells(item: DonorVerdict) -> tuple[object, ...]:
+def _donor_cells(item: DonorVerdict, currency: str) -> tuple[object, ...]:
+    name = item.name if item.name == item.kind else f"{item.name} ({item.kind})"
     gate = f"{item.gate}: " if item.gate else ""
+    wished = " The owner insists on it." if item.wished == "yes" else ""
+    work = ". ".join(filter(None, (item.change, item.test and f"Test: {item.test}"))) or DASH
     minutes = DASH if isnan(item.minutes) else item.minutes
-    what = (item.name, item.kind, item.wished, item.verdict, gate + item.reason)
-    return (*what, item.change or DASH, item.test or DASH, minutes, item.instead or DASH)
+    cost = DASH if isnan(item.cost) else item.cost
+    parts = item.instead or item.takes or DASH
+    kept = item.kept.words(currency) if item.kept else DASH
+    return (name, item.verdict, f"{gate}{item.reason}{wished}", work, minutes, parts, cost, kept)
 
 
 def write_wires(page: Page, build: Build) -> None:

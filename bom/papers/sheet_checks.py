@@ -6,7 +6,7 @@ from math import isnan
 from openpyxl.worksheet.properties import Outline
 
 from bom.build import Build
-from bom.check.donor import DonorVerdict
+from bom.check.donor_words import DonorVerdict
 from bom.choose.filled import Hole
 from bom.judge.finding import Finding
 from bom.judge.verdict import Verdict

@@ -4,7 +4,7 @@ from collections.abc import Callable
 
 from bom.build import Build
 from bom.judge.verdict import Verdict
-from bom.papers.arrangements import closes_on, fault_lines, key_words, opens, parked, why_not
+from bom.papers.arrangements import closes_on, fault_lines, key_opens, key_words, parked, why_not
 from bom.papers.looks import BOLD, HEAD, MONEY, NOTE, SECTION, TEXT, WHOLE, Look
 from bom.papers.page import Page
 from bom.session import Session
@@ -21,7 +21,7 @@ ROWS: tuple[tuple[str, Callable[[Build], object], Look], ...] = (
     ("key switch", key_words, TEXT),
     ("why it does not pass", lambda build: why_not(build) or "–", TEXT),
     ("its contact closes on", closes_on, TEXT),
-    ("its contact opens", opens, TEXT),
+    ("its contact opens", key_opens, TEXT),
     ("stays on when parked", parked, TEXT),
 )
 

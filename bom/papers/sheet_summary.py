@@ -3,7 +3,7 @@
 from bom import units
 from bom.build import Build
 from bom.judge.verdict import Verdict
-from bom.papers.arrangements import key_words, opens, parked, verdict_words
+from bom.papers.arrangements import key_opens, key_words, parked, verdict_words
 from bom.papers.bench import bench
 from bom.papers.looks import BOLD, MONEY, NOTE, PLAIN, SECTION, TEXT, TITLE, TOTAL, VERDICT_LOOKS, VOLTS, WHOLE, Look
 from bom.papers.page import Heading, Page, counted
@@ -149,7 +149,7 @@ def _arrangements(page: Page, row: int, session: Session) -> int:
         page.put(row, 1, f"key at {build.arrangement}", BOLD)
         page.put(row, 2, build.bill.total, MONEY)
         page.put(row, 3, verdict_words(build))
-        page.put(row, 4, f"{key_words(build)}; its contact opens {opens(build)}; parked: {parked(build)}")
+        page.put(row, 4, f"{key_words(build)}; its contact opens {key_opens(build)}; parked: {parked(build)}")
     return row + 1
 
 

@@ -50,7 +50,7 @@ class Offer:
     breaks: tuple[tuple[int, float], ...]
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Catalogue:
     """Everything a shop can buy, and how it may be judged.
 

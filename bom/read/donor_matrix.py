@@ -16,7 +16,6 @@ VERDICTS = ("stays", "stays if", "test first", "goes")  # worst last
 GATES = (
     "always",
     "common minus",
-    "common minus above 60 V",
     "positive earth",
     "6 V",
     "AC-lit",
@@ -33,6 +32,7 @@ COLUMNS = (
     Column("verdict", "choice", VERDICTS, required=True),
     Column("because", "text", required=True),
     Column("change", "text"),
+    Column("takes", "choice", ("relay", "lead")),
     Column("minutes", low=0, high=10_000),
     Column("test", "text"),
     Column("settles", "text"),
@@ -48,6 +48,7 @@ class Cell:
     verdict  one of VERDICTS
     because  reason in words
     change   what must be done for it to stay, or what takes its place; "" for nothing
+    takes    what must be bought for it that this loom does not lay by itself: "relay", "lead" or ""
     minutes  of that work, a rough estimate; NaN where none
     test     the two-minute test, "" for none
     settles  reading that would let it stay
@@ -58,6 +59,7 @@ class Cell:
     verdict: str
     because: str
     change: str
+    takes: str
     minutes: float
     test: str
     settles: str
@@ -80,6 +82,7 @@ def read_donor_matrix(path: Path, faults: list[Fault]) -> Matrix:
             str(row["verdict"]),
             str(row["because"]),
             str(row["change"]),
+            str(row["takes"]),
             float(row["minutes"]),
             str(row["test"]),
             str(row["settles"]),

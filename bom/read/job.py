@@ -151,7 +151,7 @@ ITEM_KEYS = {
     "rate": ("flasher",),
     "wire": ("loom",),
     "at": ("brake switch",),
-    "relay": ("kill switch",),
+    "relay": ("kill switch", "start button", "light switch", "horn button", "brake switch"),
     "ways": ("fuse box",),
     "way": ("fuse box",),
     "fuses": ("fuse box",),
@@ -226,7 +226,9 @@ class Item(Section):
         "unknown", description="how its ratings are known"
     )
     relay: bool | None = Field(
-        None, description="kill switches that close to stop: they pull in a relay, whose contact opens the coil chain"
+        None,
+        description="it pulls in a relay, which carries its loads; a kill switch that closes to stop pulls in one that "
+        "opens the coil chain",
     )
     served: Amps | None = Field(None, description="amps the donor asked of it for years at its own volts")
     ways: int | None = Field(None, ge=1, le=40, description="fuse boxes: ways, counted; carries is then of its rail")

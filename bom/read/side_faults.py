@@ -7,9 +7,10 @@ Add = Callable[[tuple[str | int, ...], str, str], None]
 
 
 def side_faults(add: Add, loads: list[Table], items: list[Table]) -> None:
-    """Find switches on the earth side that would leave a light dark, or burning."""
+    """Find switches on the earth side that would leave a light dark, or burning; relays that would join two fuses."""
     _of_one_lamp(add, loads, items)
     _of_one_kind(add, items)
+    _of_one_circuit(add, loads, items)
 
 
 def _of_one_lamp(add: Add, loads: list[Table], items: list[Table]) -> None:
@@ -27,12 +28,23 @@ def _of_one_kind(add: Add, items: list[Table]) -> None:
     """Two of a kind that feed one load lie side by side, and so on one side of it."""
     sides: dict[tuple[str, str], tuple[object, object]] = {}
     for index, item in enumerate(items):
-        side = item.get("side") or "live"
+        side = "through a relay" if item.get("relay") else item.get("side") or "live"
         for fed in _feeds(item):
             name, first = sides.setdefault((str(item.get("kind")), fed), (item.get("name"), side))
             if first != side:
+                key = "relay" if "through a relay" in (first, side) else "side"
                 accepted = f'Write "{first}", as the {name} has it: both switch the {fed}, side by side.'
-                add(("donor", "items", index, "side"), str(side), accepted)
+                add(("donor", "items", index, key), str(side), accepted.replace('"through a relay"', "relay = true"))
+
+
+def _of_one_circuit(add: Add, loads: list[Table], items: list[Table]) -> None:
+    """A relay has one contact: what a switch feeds through it has one fuse."""
+    circuits = {load.get("name"): str(load.get("circuit") or load.get("name")) for load in loads}
+    for index, item in enumerate(items):
+        named = sorted({circuits[fed] for fed in _feeds(item) if fed in circuits})
+        if item.get("relay") and len(named) > 1:
+            accepted = f"Let it feed loads of one circuit; now these: {', '.join(named)}."
+            add(("donor", "items", index, "relay"), "true", accepted)
 
 
 def _feeds(item: Table) -> list[str]:

@@ -10,6 +10,7 @@ Source:   nodal analysis, circuit theory; the 2 % is what set watts take more at
 """
 
 from bom import units
+from bom.duties.envelope import own_duty
 from bom.judge.loom_view import LoomAnswer, LoomView, solved
 from bom.judge.rule import LoomRule
 from bom.judge.verdict import Verdict
@@ -22,7 +23,7 @@ def judge(view: LoomView) -> list[LoomAnswer]:
     what = "running amps"
     answers = []
     for excess in exceeds(view):
-        counted = view.duties[excess.place].carry_a.at_high()
+        counted = own_duty(view.loom, view.facts, excess.place).carry_a.at_high()  # with its own trace
         answers.append(
             LoomAnswer(
                 excess.place,

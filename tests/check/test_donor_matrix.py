@@ -11,7 +11,8 @@ from typing import get_args
 import pytest
 
 from bom.build import Build
-from bom.check.donor import DonorVerdict, _joined, light_kind
+from bom.check.donor import _joined, light_kind
+from bom.check.donor_words import DonorVerdict
 from bom.check.gates import cells_of, open_gates
 from bom.errors import Fault
 from bom.read.catalogue import Catalogue
@@ -21,40 +22,40 @@ from bom.read.job import ItemKind, JobFile
 Converted = Callable[..., Build]
 WORDS = {"S": "stays", "C": "stays if", "T": "test first", "G": "goes"}
 
-# kind: always, common minus, common minus above 60 V, positive earth, 6 V, AC-lit, LED lamps, key at pack volts,
-# two-wire, electronic
+# kind: always, common minus, positive earth, 6 V, AC-lit, LED lamps, key at pack volts, two-wire,
+# electronic
 EXPECTED = {
-    "key switch": "SSSSTCSGSC",
-    "kill switch": "SSSCTCSSCC",
-    "start button": "CCCCTCCCCC",
-    "light switch": "SSSSTCSSST",
-    "dip switch": "SSSCTCCSST",
-    "indicator switch": "SSSSTSSSST",
-    "horn button": "SSSSTSSSCC",
-    "brake switch": "SCSCTCSSSC",
-    "flasher": "SSSTGTGSSG",
-    "horn": "SSSSGTSSCC",
-    "head lamp": "SSSSGCCSCC",
-    "tail lamp": "SSSCGCCSCC",
-    "indicators": "SSSCGSCSCC",
-    "dash lamps": "SSSCGCCSCG",
-    "fuse box": "CCCCCCCCCC",
-    "regulator": "GGGGGGGGGG",
-    "alternator": "GGGGGGGGGG",
-    "ignition": "GGGGGGGGGG",
-    "starter relay": "GGGGGGGGGG",
-    "starter motor": "GGGGGGGGGG",
-    "battery": "GGGGGGGGGG",
-    "ammeter": "GGGGGGGGGG",
-    "oil switch": "GGGGGGGGGG",
-    "rev counter": "GGGGGGGGGG",
-    "fuel gauge": "CCCCCCCCCG",
-    "speedometer": "CCCCCCCCCG",
-    "neutral switch": "CCCCCCCCCC",
-    "side-stand switch": "CCCCTCCCCT",
-    "clutch switch": "CCCCTCCCCT",
-    "loom": "CCGCCCCCGG",
-    "earth strap": "CCGCCCCCGC",
+    "key switch": "SSSTCSGSC",
+    "kill switch": "SSCTCSSCC",
+    "start button": "CCCTCCCCC",
+    "light switch": "SSSTCSSST",
+    "dip switch": "SSCTCCSST",
+    "indicator switch": "SSSTSSSST",
+    "horn button": "SSSTSSSCC",
+    "brake switch": "SCCTCSSSC",
+    "flasher": "SSTGTGSSG",
+    "horn": "SSSGTSSCC",
+    "head lamp": "SSSGCCSCC",
+    "tail lamp": "SSCGCCSCC",
+    "indicators": "SSCGSCSCC",
+    "dash lamps": "SSCGCCSCG",
+    "fuse box": "CCCCCCCCC",
+    "regulator": "GGGGGGGGG",
+    "alternator": "GGGGGGGGG",
+    "ignition": "GGGGGGGGG",
+    "starter relay": "GGGGGGGGG",
+    "starter motor": "GGGGGGGGG",
+    "battery": "GGGGGGGGG",
+    "ammeter": "GGGGGGGGG",
+    "oil switch": "GGGGGGGGG",
+    "rev counter": "GGGGGGGGG",
+    "fuel gauge": "CCCCCCCCG",
+    "speedometer": "CCCCCCCCG",
+    "neutral switch": "CCCCCCCCC",
+    "side-stand switch": "CCCTCCCCT",
+    "clutch switch": "CCCTCCCCT",
+    "loom": "CCCCCCCGG",
+    "earth strap": "CCCCCCCGC",
 }
 CELLS = [(kind, gate, WORDS[letter]) for kind, row in EXPECTED.items() for gate, letter in zip(GATES, row, strict=True)]
 
@@ -91,8 +92,8 @@ def test_a_six_volt_donor_drops_its_lamps_and_tests_its_switches(converted: Conv
     assert told["light switch"] == "test first"
 
 
-def test_a_common_minus_asks_more_of_the_brake_switch(converted: Converted) -> None:
-    build = converted("street-72", {"pins.converter": "CV-0303"})
+def test_a_common_minus_asks_more_of_the_brake_switch(converted: Converted, below_60_v: dict[str, object]) -> None:
+    build = converted("street-72", below_60_v)
     brake = next(item for item in build.donor if item.name == "front brake switch")
     assert (brake.verdict, brake.gate) == ("stays if", "common minus")
     assert "free of the frame" in brake.change

@@ -8,6 +8,7 @@ import numpy as np
 import pytest
 
 from bom.choose.joint import Pair, Slot, choose
+from bom.memory import Memory
 
 # Any figures will do that keep the order: a slot left open, then a pair broken, then money.
 OPEN_COST, BROKEN_COST = 1e5, 1e4
@@ -57,7 +58,7 @@ def best_by_counting(slots: Sequence[Slot], pairs: Sequence[Pair]) -> tuple[floa
 @pytest.mark.parametrize("number", NUMBERS)
 def test_no_combination_is_cheaper(number: int) -> None:
     slots, pairs = instance(number)
-    assert score(choose(slots, pairs), slots, pairs) == best_by_counting(slots, pairs)
+    assert score(choose(slots, pairs, Memory()), slots, pairs) == best_by_counting(slots, pairs)
 
 
 def shuffled(
@@ -77,47 +78,47 @@ def shuffled(
 @pytest.mark.parametrize("number", TURNED)
 def test_order_given_does_not_matter(number: int) -> None:
     slots, pairs = instance(number)
-    straight = choose(slots, pairs)
+    straight = choose(slots, pairs, Memory())
     turned, grids, order = shuffled(number, slots, pairs)
-    back = {name: None if pick is None else order[name][pick] for name, pick in choose(turned, grids).items()}
+    back = {name: None if pick is None else order[name][pick] for name, pick in choose(turned, grids, Memory()).items()}
     assert back == straight
 
 
 def test_a_cent_decides_beside_open_places() -> None:
     slots = [Slot("open", (), ()), Slot("a", (100.01, 100.0), (1, 2)), Slot("b", (5.0,), (1,))]
-    assert choose(slots, []) == {"open": None, "a": 1, "b": 0}
+    assert choose(slots, [], Memory()) == {"open": None, "a": 1, "b": 0}
 
 
 def test_equal_prices_go_to_the_lower_rank() -> None:
-    assert choose([Slot("a", (3.0, 3.0, 3.0), (2, 1, 3))], []) == {"a": 1}
+    assert choose([Slot("a", (3.0, 3.0, 3.0), (2, 1, 3))], [], Memory()) == {"a": 1}
 
 
 def test_dearer_parts_that_go_together_beat_an_open_place() -> None:
     fits = np.array([[False, True], [False, False]])
     slots = [Slot("a", (900.0, 1.0), (1, 2)), Slot("b", (1.0, 900.0), (1, 2))]
-    assert choose(slots, [Pair("a", "b", fits, loose=False)]) == {"a": 0, "b": 1}
+    assert choose(slots, [Pair("a", "b", fits, loose=False)], Memory()) == {"a": 0, "b": 1}
 
 
 def test_one_place_stays_open_where_nothing_goes_together() -> None:
     nothing = np.zeros((1, 1), dtype=bool)
-    picks = choose([Slot("a", (1.0,), (1,)), Slot("b", (2.0,), (1,))], [Pair("a", "b", nothing, loose=False)])
+    picks = choose([Slot("a", (1.0,), (1,)), Slot("b", (2.0,), (1,))], [Pair("a", "b", nothing, loose=False)], Memory())
     assert picks == {"a": 0, "b": None}
 
 
 def test_a_loose_pair_is_kept_where_it_can_be() -> None:
     fits = np.array([[False, True]])
     slots = [Slot("pinned", (1.0,), (1,)), Slot("b", (1.0, 500.0), (1, 2))]
-    assert choose(slots, [Pair("pinned", "b", fits, loose=True)]) == {"pinned": 0, "b": 1}
+    assert choose(slots, [Pair("pinned", "b", fits, loose=True)], Memory()) == {"pinned": 0, "b": 1}
 
 
 def test_a_loose_pair_is_broken_rather_than_left_open() -> None:
     slots = [Slot("pinned", (1.0,), (1,)), Slot("b", (5.0, 3.0), (1, 2))]
     nothing = np.zeros((1, 2), dtype=bool)
-    assert choose(slots, [Pair("pinned", "b", nothing, loose=True)]) == {"pinned": 0, "b": 1}
+    assert choose(slots, [Pair("pinned", "b", nothing, loose=True)], Memory()) == {"pinned": 0, "b": 1}
 
 
 @pytest.mark.parametrize("number", TURNED)
 def test_a_small_currency_unit_changes_nothing(number: int) -> None:
     slots, pairs = instance(number)
     dear = [Slot(slot.name, tuple(cost * 20000 for cost in slot.costs), slot.ranks) for slot in slots]
-    assert score(choose(dear, pairs), slots, pairs) == score(choose(slots, pairs), slots, pairs)
+    assert score(choose(dear, pairs, Memory()), slots, pairs) == score(choose(slots, pairs, Memory()), slots, pairs)

@@ -14,6 +14,7 @@ from bom.judge.ask import Answer, judge_pairs, judge_parts
 from bom.judge.compare import Demand, Judgement
 from bom.judge.rule import part_rules, rules
 from bom.judge.verdict import Verdict
+from bom.memory import Memory
 from bom.parts import Parts
 from bom.read.catalogue import Catalogue
 from bom.read.job import JobFile
@@ -138,6 +139,10 @@ def reaching(rule: str, column: str, part: Parts, duty: Duty, margins: Margins) 
     ]
 
 
+def silent(text: str) -> None:
+    pass
+
+
 def reversed_rows(catalogue: Catalogue) -> Catalogue:
     families = {
         name: replace(table.take(range(len(table) - 1, -1, -1)), whole=None, donor=())
@@ -152,9 +157,7 @@ def test_row_order_of_the_catalogue_does_not_matter(
     starter: str, converted: Converted, edited: Edited, catalogue: Catalogue
 ) -> None:
     build = converted(starter)
-    turned = convert(
-        edited(starter), reversed_rows(catalogue), catalogue.margins, build.facts.key_at, lambda text: None
-    )
+    turned = convert(edited(starter), reversed_rows(catalogue), catalogue.margins, build.facts.key_at, silent, Memory())
     assert {name: entry.part_id for name, entry in turned.filled.items()} == {
         name: entry.part_id for name, entry in build.filled.items()
     }
@@ -172,6 +175,8 @@ VARIANTS = (
     {"loads.rear indicators.telltale": "through two diodes"},
     {"donor.lamp_return": "frame", "wishes.two_wire": True},
     {"devices": [FROM_DONOR]},
+    {"wishes.key": "12 V, sleeping converter"},
+    {"donor.items.horn button.relay": True},
 )
 
 
@@ -195,10 +200,10 @@ def test_leads_are_weighed_with_the_part_that_wants_them(
     """A sensing closer that costs less than a timer costs more with its leads, fuses and holders (arithmetic)."""
     cheap = tuple(replace(offer, breaks=((1, 9.0),)) for offer in catalogue.offers["CC-0201"])
     shop = replace(catalogue, offers={**catalogue.offers, "CC-0201": cheap})
-    built = convert(edited("moped-48"), shop, margins, "12 V", lambda text: None)
+    built = convert(edited("moped-48"), shop, margins, "12 V", silent, Memory())
     assert built.filled["contactor closer"].part.word("senses_bus") == ("no",)
     forced = edited("moped-48", {"pins": {"contactor closer": "CC-0201"}})
-    assert built.bill.total < convert(forced, shop, margins, "12 V", lambda text: None).bill.total
+    assert built.bill.total < convert(forced, shop, margins, "12 V", silent, Memory()).bill.total
 
 
 @pytest.mark.parametrize("starter", STARTERS)

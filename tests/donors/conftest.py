@@ -10,6 +10,7 @@ import pytest
 from bom.build import Build
 from bom.convert import convert
 from bom.errors import Fault
+from bom.memory import Memory
 from bom.read.catalogue import Catalogue
 from bom.read.job import JobFile
 from bom.read.locate import Lines
@@ -28,13 +29,14 @@ def job_of() -> Callable[[str], JobFile]:
 
 @pytest.fixture(scope="session")
 def built_from(catalogue: Catalogue) -> Callable[[JobFile, str], Build]:
-    """Build a job that a test has changed."""
+    """Build a job that a test has changed; like places of like jobs are worked out once."""
+    memory = Memory()
 
     def make(job: JobFile, key_at: str) -> Build:
         faults: list[Fault] = []
         margins = catalogue.margins.overridden(job.margins, "job", Lines({}), faults)
         assert not faults
-        return convert(job, catalogue, margins, key_at, lambda text: None)
+        return convert(job, catalogue, margins, key_at, lambda text: None, memory)
 
     return make
 

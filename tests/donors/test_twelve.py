@@ -45,7 +45,7 @@ def decided_by(told: DonorVerdict) -> str:
     """Name what decided, as the table does: a gate of the matrix, numbers, the builder, the bench, the plain case."""
     if told.gate:
         return told.gate
-    if "the builder does not want it" in told.reason:
+    if "the builder" in told.reason:
         return "builder"
     if told.reason.startswith("it did not hold on the bench"):
         return "bench"
@@ -62,7 +62,8 @@ def test_each_item(row: Row, built: Built) -> None:
 
 @pytest.mark.parametrize("job", JOBS)
 def test_no_item_is_left_out(job: str, built: Built) -> None:
-    assert [item.name for item in built(job).donor] == [row["item"] for row in rows("expected") if row["job"] == job]
+    listed = [row["item"] for row in rows("expected") if row["job"] == job]
+    assert sorted(item.name for item in built(job).donor) == sorted(listed)
 
 
 @pytest.mark.parametrize("row", cases("gates", "gate"))

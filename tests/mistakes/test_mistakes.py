@@ -60,7 +60,7 @@ def findings(
         sound = converted(mistake.starter)
         faults: list[Fault] = []
         margins = catalogue.margins.overridden(job.margins, "job", Lines({}), faults)
-        facts = replace(facts_of(job, sound.arrangement), margins=margins)
+        facts = replace(facts_of(job, sound.facts.key_at), margins=margins)
         loom = lay_out(job, margins, sound.facts.key_at)
         links = [link for link in loom.links if mistake.place in (link.first, link.second)]
         near = {mistake.place, *ALWAYS}.union(*({link.first, link.second} for link in links))

@@ -270,5 +270,5 @@ def test_the_gates_stand_under_the_donor_s_items(papers: Session, shown: Workboo
     assert first > names.index(papers.build.donor[-1].name)
     assert names[first : first + 10] == [gate.name for gate in gates]
     for row, gate in zip(rows[first:], gates, strict=False):
-        assert (row[1], row[4], row[5]) == (gate.question, gate.answer, gate.follows)
-        assert gate.verdict.word in str(row[3])
+        assert (row[2], row[3], row[4]) == (gate.question, gate.answer, gate.follows)
+        assert gate.verdict.word in str(row[1])
