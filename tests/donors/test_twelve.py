@@ -16,9 +16,11 @@ from bom.arrangement import ALL
 from bom.build import Build
 from bom.check.donor import DonorVerdict
 from bom.check.donor_gates import donor_gates, donor_type
+from bom.duties.envelope import own_duty
 from bom.judge.verdict import Verdict
 from bom.read.donor_matrix import GATES
 from bom.read.job import JobFile
+from bom.trace import Origin
 
 HERE = Path(__file__).parent
 Built = Callable[..., Build]
@@ -92,6 +94,13 @@ def test_what_is_bought_passes_its_own_check(job: str, key_at: str, built: Built
     of_part = [finding for finding in build.findings if chosen.get(finding.subject) == finding.part]
     assert {finding.subject for finding in of_part} > {"main fuse", "contactor"}
     assert not [finding.sentence for finding in of_part if finding.verdict > Verdict.TIGHT]
+
+
+def test_a_bought_switch_is_asked_for_by_the_item_it_replaces(built: Built) -> None:
+    """Its kind comes from the job's line of the switch that did not hold."""
+    build = built("six-volt-evidence")
+    duty = own_duty(build.loom, build.facts, "switch horn button")
+    assert duty.source_of("switch")() == Origin("job", "donor.items.kind", "horn button")
 
 
 def test_all_sorts_gates_and_cases_are_there(job_of: Callable[[str], JobFile]) -> None:
