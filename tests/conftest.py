@@ -23,7 +23,7 @@ from bom.read.margins import Margins
 from bom.read.states import states_of
 
 PROJECT = Path(__file__).resolve().parent.parent
-STARTERS = ("street-72", "moped-48", "frame-return-105")
+STARTERS = ("street-72", "moped-48", "frame-return-105", "positive-earth-60")
 
 Edits = Mapping[str, object]
 Edited = Callable[..., JobFile]

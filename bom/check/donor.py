@@ -4,6 +4,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from math import isnan, nan
 
+from bom.check.donor_contacts import BREAKS, contact_cells, print_words
 from bom.check.donor_ruled_out import ruled_out
 from bom.check.donor_settle import TRIED, settled, settled_by_reading
 from bom.check.donor_side import side_words
@@ -28,7 +29,6 @@ WORDS = {
     Verdict.FAIL: "goes",
 }
 BENCH = "at its own volts and amps, on the bench, before the bike is stripped"
-BREAKS = "contact-breaks-dc"
 OPENED_STARTS = "close and open it 20 times"
 OPENED = (
     f"{OPENED_STARTS} on 13.5 V DC with its own load, at least {{amps}}; it stays with: it opens each time and "
@@ -64,9 +64,9 @@ def _item(
     if item.kind == "flasher":
         fed = [load for load in view.facts.job.loads if "indicate" in load.on]
     cells = cells_of(matrix, item.kind, open_gates(view, fed, item.kind))
-    left = settled(cells, item, by_numbers.verdict if by_numbers else "")
+    left = (*settled(cells, item, by_numbers.verdict if by_numbers else ""), *contact_cells(item, view))
     told = _joined(by_numbers, DonorVerdict(item.name, item.kind, item.keep, "", "", ""), left)
-    tried = settled_by_reading(cells, item) and item.reading not in told.reason
+    tried = item.held and (settled_by_reading(cells, item) or item.tested) and item.reading not in told.reason
     more = [f"On the bench: {item.reading}."] if tried else []
     return replace(told, reason=" ".join(filter(None, (told.reason, *more, side_words(item, view)))))
 
@@ -78,7 +78,7 @@ def _light(load: Load, view: LoomView, filled: Mapping[str, Filled], matrix: Mat
         return None
     if load.fit == "new":
         return _replaced(load, kind, view, filled, matrix)
-    cells = cells_of(matrix, kind, open_gates(view, [load]))
+    cells = cells_of(matrix, kind, open_gates(view, [load], kind))
     return _joined(None, DonorVerdict(load.name, kind, "if it passes", "", "", ""), cells)
 
 
@@ -133,7 +133,7 @@ def _known_by(cell: Cell) -> str:
 def _told_by(numbers: DonorVerdict, cell: Cell) -> bool:
     """Tell whether numbers say what a cell says: the plain case, and a contact printed for pack volts."""
     printed = cell.gate == "key at pack volts" and cell.verdict == "goes" and numbers.verdict != "goes"
-    return cell.gate == "always" or printed
+    return (cell.gate == "always" and cell.verdict == "stays") or printed
 
 
 def _with_work(decided: DonorVerdict, cells: Sequence[Cell]) -> DonorVerdict:
@@ -172,7 +172,7 @@ def _by_numbers(
     entries = [filled[place.name] for place in places if place.name in filled]
     instead = "; ".join(dict.fromkeys(_named(entry) for entry in entries if entry.origin != "donor"))
     lacking = dict.fromkeys(f.datum for f in findings if f.verdict == worst_of.verdict and f.datum)
-    reason = worst_of.sentence + (f" Find out: {'; '.join(lacking)}." if lacking else "")
+    reason = worst_of.sentence + (f" Find out: {'; '.join(lacking)}." if lacking else "") + print_words(item, worst_of)
     kept = [entry for entry in entries if entry.origin == "donor"]
     verdict = WORDS[worst_of.verdict]
     change = worst_of.cure.rstrip(".") if verdict == "stays if" else ""

@@ -10,7 +10,8 @@ which the rules pass it at the 12 V of this loom. A seller's word and a figure o
 neither does a figure of an item that has no place in the loom: there is nothing to compare it with.
 
 What the job says of a switch settles what would be asked of it: how the contact of a brake or kill switch works is
-judged by its rule; a switch on the live side has a second lead, whatever the frame was.
+judged by its rule; a switch on the live side has a second lead, whatever the frame was; a flasher of two pins, or one
+printed for its earth, is not asked which pole the frame is.
 """
 
 from collections.abc import Sequence
@@ -23,6 +24,7 @@ from bom.read.job import CONTACTS, Item
 TRIED = "tried on the bench, as the job says"
 KNOWN = ("data sheet", "marked", "measured")
 HOLDS = ("stays", "stays if")
+PINS_THAT_DO_NOT_MIND = 2
 
 
 def settled(cells: Sequence[Cell], item: Item, by_numbers: str) -> tuple[Cell, ...]:
@@ -58,4 +60,6 @@ def _by_word(cell: Cell, item: Item) -> bool:
     """Tell whether the job says of a switch what its cell would have looked at."""
     if cell.gate == "AC-lit" and item.kind in ("brake switch", "kill switch"):
         return item.contact is not None
+    if cell.gate == "positive earth" and item.kind == "flasher":  # what is printed is compared by its rule
+        return item.pins == PINS_THAT_DO_NOT_MIND or (item.polarity is not None and item.evidence in KNOWN)
     return cell.gate == "two-wire" and item.side == "live"

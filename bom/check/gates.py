@@ -3,11 +3,13 @@
 from collections.abc import Sequence
 
 from bom.judge.loom_view import LoomView
-from bom.read.donor_matrix import GATES, VERDICTS, Cell, Matrix
+from bom.read.donor_matrix import GATES, LAMP_KINDS, VERDICTS, Cell, Matrix
 from bom.read.job import Donor, Load
 
 # On a mixed bike the coils bear on these too: ignition grounded in off, and lamp leads that start at the coils.
 MIXED_KINDS = ("key switch", "kill switch", "loom", "fuse box")
+# Of these only LED lamps mind which pole the frame is: a filament does not.
+MIND_AS_LEDS = (*LAMP_KINDS, "dip switch")
 
 
 def open_gates(view: LoomView, loads: Sequence[Load], kind: str = "") -> tuple[str, ...]:
@@ -15,13 +17,14 @@ def open_gates(view: LoomView, loads: Sequence[Load], kind: str = "") -> tuple[s
     job = view.facts.job
     wish = job.wishes.two_wire
     wired = wish is True and job.donor.lamp_return == "frame"
+    leds = any(load.kind == "LED" for load in loads)
     holds = {
         "always": True,
         "common minus": is_common_minus(view),
-        "positive earth": job.donor.earth == "positive",
+        "positive earth": job.donor.earth == "positive" and (leds or kind not in MIND_AS_LEDS),
         "6 V": job.donor.supply == "6 V",
         "AC-lit": job.donor.lighting == "AC" or _is_mixed_in(job.donor, loads, kind),
-        "LED lamps": any(load.kind == "LED" for load in loads),
+        "LED lamps": leds,
         "key at pack volts": view.facts.key_at_pack,
         "two-wire": wired,
         "electronic": job.donor.switchgear == "electronic",

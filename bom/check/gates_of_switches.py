@@ -75,7 +75,8 @@ def _orphans(build: "Build") -> Iterator[tuple[str, str]]:
     donor = build.facts.job.donor
     for item in donor.items:
         if item.kind in ("flasher", "horn") and donor.lighting == "AC" and item.may_stay:
-            yield item.name, "the coils fed it: try it on 13.5 V DC"
+            tried = f"on the bench: {item.reading}" if item.held else "the coils fed it: try it on 13.5 V DC"
+            yield item.name, "it is made for 6 V: it goes" if donor.supply == "6 V" else tried
         elif item.kind == "rev counter":
             yield item.name, "no ignition pulses: it goes"
         elif item.kind == "oil switch":

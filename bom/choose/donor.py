@@ -7,20 +7,19 @@ from math import nan
 
 import numpy as np
 
+from bom.choose.donor_loom import NOMINAL_OVER_COPPER, SAID, as_it_was, loom_wire
 from bom.choose.donor_traces import LOWEST_SERVED_FRACTION, fed_together, service_traces, tried_traces, wire_traces
 from bom.duties.budget import load_amps
 from bom.memory import Memory
 from bom.parts import DONOR, Parts
-from bom.physics.conductor import copper_resistance_mohm_per_m
 from bom.read.families import BY_NAME, COMMON
-from bom.read.job import Item, JobFile, Load
+from bom.read.job import Item, JobFile
 from bom.read.margins import Margins
 from bom.span import Span
 from bom.trace import Trace
 
 SERVED = "served in the donor"
 TRIED = "opened on the bench"
-SAID = "as the job says"
 # Where the battery fed the lamps a brake switch closes to light; in an ignition's return it may open to.
 CLOSES = "assumed: on a battery it closes when braking, common practice"
 COUNTED = "counted, as the job says"
@@ -29,8 +28,6 @@ SERVED_MS = 100.0
 # A contact tried on 13.5 V with its own load is taken to break it at the highest volts of the rail (common practice).
 TRIED_TO_V = 14.4
 NOMINAL_V = {"6 V": 6.0, "12 V": 12.0}
-# A cable of a nominal area has up to 12 % less copper: ISO 6722-1 resistance limits, from memory.
-NOMINAL_OVER_COPPER = 1.12
 
 
 @dataclass(frozen=True)
@@ -88,15 +85,12 @@ def _served(item: Item, job: JobFile, margins: Margins) -> Service:
     if not fed or unknown or job.donor.switchgear == "electronic":  # whose switches carried milliamps
         return Service(nominal_v, volts_v, None, 1.0)
     entries = [load_amps(as_it_was(load), margins.rail_volts) for load in fed]
-    amps = sum(entry.amps for entry in entries)
-    running = Span.of(amps, "current", "of the loads it fed", partial(fed_together, entries, margins))
+    # The same watts asked twice the amps of a 6 V switch; amps that were measured are amps.
+    more = NOMINAL_V["12 V"] / nominal_v if all(load.power is not None for load in fed) else 1.0
+    amps = sum(entry.amps for entry in entries) * more
+    running = Span.of(amps, "current", "of the loads it fed", partial(fed_together, entries, margins, more))
     told = service_traces(nominal_v, running, margins, cold=True)
     return Service(nominal_v, volts_v, amps, margins.cold_filament, told)
-
-
-def as_it_was(load: Load) -> Load:
-    """Give the load the donor had there: the same, or a filament lamp of the watts it was."""
-    return load if load.was is None else load.model_copy(update={"power": load.was, "kind": "filament", "category": ""})
 
 
 def donor_part(family: str, item: Item, service: Service) -> Parts:
@@ -127,7 +121,8 @@ def donor_part(family: str, item: Item, service: Service) -> Parts:
 def donors_own(family: str, item: Item, job: JobFile, margins: Margins, memory: Memory) -> Parts:
     """Describe a donor item by what it served; jobs that say the same of it and of what it fed share the part."""
     fed = repr([load for load in job.loads if load.name in item.feeds])
-    bears = (family, repr(item), fed, job.donor.supply, job.donor.lighting, margins)
+    donor = job.donor
+    bears = (family, repr(item), fed, donor.supply, donor.lighting, donor.switchgear, margins)
     return memory.once("donor's own part", bears, lambda: donor_part(family, item, served(item, job, margins)))
 
 
@@ -144,6 +139,8 @@ def _known(item: Item, service: Service) -> dict[str, tuple[float | str, str]]:
     said = {
         "dc_volts_v": item.dc_volts,
         "carry_a": item.carries,
+        "bus_a": item.carries,
+        "way_a": item.way,
         "load_min_w": item.watts_min,
         "load_max_w": item.watts_max,
         "area_mm2": item.wire,
@@ -153,11 +150,12 @@ def _known(item: Item, service: Service) -> dict[str, tuple[float | str, str]]:
         known.setdefault(name, (value, TRIED))
     if item.tested is not None and (item.dc_volts or 0.0) < TRIED_TO_V:
         known["dc_volts_v"] = (TRIED_TO_V, "measured")
-    if item.pins is not None:
-        known["pins"] = (float(item.pins), SAID)
+    counted = {"pins": item.pins, "ways": item.ways}
+    known |= {name: (float(number), SAID) for name, number in counted.items() if number is not None}
+    if item.fuses:
+        known["takes_body"] = (item.fuses, SAID)
     if item.wire is not None:
-        ohm = float(copper_resistance_mohm_per_m(area_mm2=item.wire)) * NOMINAL_OVER_COPPER
-        known |= _loom_wire(item.wire, ohm)
+        known |= loom_wire(item.wire)
     if item.contact:
         known["contact"] = (item.contact, SAID)
     elif item.kind == "key switch" and service.amps is not None:
@@ -185,22 +183,6 @@ def _flasher(item: Item, service: Service) -> dict[str, tuple[float | str, str]]
     if item.rate is not None:
         known["flashes_per_min"] = (item.rate, COUNTED)
     return known
-
-
-def _loom_wire(area_mm2: float, mohm_per_m: float) -> dict[str, tuple[float | str, str]]:
-    """Assume the commonest old loom wire: PVC, 60 V class, 85 degrees, thick wall (common practice)."""
-    how = "assumed: PVC loom wire, common practice"
-    conductor_mm = 1.5 * area_mm2**0.5
-    return {
-        "resistance_mohm_per_m": (mohm_per_m, how),
-        "class_dc_v": (60.0, how),
-        "class_ac_v": (25.0, how),
-        "conductor_max_c": (85.0, how),
-        "conductor_mm": (conductor_mm, how),
-        "outside_mm": (conductor_mm + 1.2, how),
-        "insulation": ("PVC", how),
-        "colour": ("as it is", SAID),
-    }
 
 
 def _points(part: str, item: Item, service: Service) -> list[dict[str, object]]:

@@ -39,9 +39,16 @@ def tried_traces(tested_a: float, name: str, margins: Margins, *, cold: bool) ->
     return {"carry_a": running.origin, "make_a": lambda: step("I * k", I=running, k=multiple)}
 
 
-def fed_together(entries: Sequence[LoadAmps], margins: Margins) -> Origin | Step:
-    """Add the amps of the loads an item fed, as the donor had them."""
-    return together([(symbol("I", entry.load.name), load_figure(entry, margins)) for entry in entries])
+def fed_together(entries: Sequence[LoadAmps], margins: Margins, more: float) -> Origin | Step:
+    """Add the amps of the loads an item fed, as the donor had them; more: at fewer volts the same watts ask more."""
+
+    def at_rail() -> Origin | Step:
+        return together([(symbol("I", entry.load.name), load_figure(entry, margins)) for entry in entries])
+
+    if more == 1:
+        return at_rail()
+    total = Span.of(sum(entry.amps for entry in entries), "current", "as if at 12 V", at_rail)
+    return step("I * k", I=total, k=Span.fixed(more, "", "12 V over the donor's supply", "the same watts"))
 
 
 def wire_traces(area_mm2: float, name: str, nominal_over_copper: float) -> Mapping[str, Trace]:

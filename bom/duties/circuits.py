@@ -392,7 +392,8 @@ def _switched(facts: Facts, feeds: list[str]) -> Needs:
     needs = {**_rail(facts), **carry(running)}
     filament = sum(entry.amps for entry in fed if entry.load.kind == "filament")
     if filament:
-        rush = total + filament * (facts.margins.cold_filament - 1)
+        # In this order a switch that closes on the very lamps it served is not short by a rounding.
+        rush = (total - filament) + filament * facts.margins.cold_filament
         traced = partial(traces.switched_rush, facts, running, fed)
         needs["make_a"] = amps(rush, f"cold filaments at {facts.margins.cold_filament:g} x", traced)
     if any(entry.load.kind in ("motor", "coil") for entry in fed):

@@ -94,7 +94,8 @@ def _told(place: Place) -> dict[str, Origin]:
     told = {name: Origin("job", key) for name, key in WORD_KEYS.items()}
     told |= {name: Origin("job", f"loads.{key}", place.load) for name, key in LOAD_KEYS.items() if place.load}
     if place.family == "bar_switch":
-        told["switch"] = Origin("job", "donor.items.kind", place.item)
+        # By its place: a switch that does not stay has no item there, and its kind is asked of the bought one.
+        told["switch"] = Origin("job", "donor.items.kind", place.name.removeprefix("switch "))
     return told
 
 

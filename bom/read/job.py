@@ -152,6 +152,9 @@ ITEM_KEYS = {
     "wire": ("loom",),
     "at": ("brake switch",),
     "relay": ("kill switch", "start button", "light switch", "horn button", "brake switch"),
+    "ways": ("fuse box",),
+    "way": ("fuse box",),
+    "fuses": ("fuse box",),
     "tested": CONTACTS,
     "side": SIDED,
 }
@@ -228,6 +231,11 @@ class Item(Section):
         "opens the coil chain",
     )
     served: Amps | None = Field(None, description="amps the donor asked of it for years at its own volts")
+    ways: int | None = Field(None, ge=1, le=40, description="fuse boxes: ways, counted; carries is then of its rail")
+    way: Amps | None = Field(None, description="fuse boxes: largest fuse a way may take, as printed")
+    fuses: Literal["blade mini", "blade medium", "blade maxi", "glass 6x30"] | None = Field(
+        None, description="fuse boxes: what fuses it takes"
+    )
     wire: Area | None = Field(None, description="looms: copper area of its lamp wires")
     held: bool | None = Field(
         None, description="its bench test was passed; false: it goes. Only with reading; settles what is to be tested"

@@ -1,11 +1,16 @@
 """A contact must be able to close on the inrush it meets.
 
-Asks:     the make rating, or the carrying amps where they are more, is at least the amps at closing.
+Asks:     the make rating, or the carrying amps where they are more, is at least the amps at closing; carrying amps
+          alone may suffice, but never tell that a contact is too weak.
 Why:      empty capacitors and cold filaments look like a short for a moment; the contact bounces and welds.
 Cure:     precharge, or let the contact drive a relay coil at 12 V instead.
 Ignores:  how often it closes.
 Source:   IEC 60947-1 making capacity, from memory; inrush of filaments and capacitors by common practice.
 """
+
+from dataclasses import replace
+
+import numpy as np
 
 from bom.duties.model import Duty
 from bom.judge.compare import Judgement, at_least
@@ -16,7 +21,11 @@ from bom.read.margins import Margins
 
 def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
     """Compare the make rating."""
-    offered = parts.rating("make_a").or_greater(parts.rating("carry_a"))
+    make, carry = parts.rating("make_a"), parts.rating("carry_a")
+    offered = make.or_greater(carry)
+    # What a contact carries without end says nothing of the moment it closes, unless it is enough for that too.
+    untold = np.isnan(make.values) & (carry.values < duty.make_a.high)
+    offered = replace(offered, values=np.where(untold, np.nan, offered.values))
     return [at_least("amps it may close on", offered, duty.make_a)]
 
 

@@ -187,9 +187,13 @@ def test_every_rule_is_asked_somewhere(converted: Converted) -> None:
 
 
 def test_starter_jobs_are_as_their_first_lines_say(converted: Converted) -> None:
-    """The street bike and the small two-stroke can be built; the lock at 105 V cannot, and the key alone is why."""
+    """Street bike, small two-stroke and classic can be built; the lock at 105 V cannot, and the key alone is why."""
     assert converted("street-72").sound
     assert converted("moped-48").sound
+    classic = converted("positive-earth-60")
+    assert classic.sound
+    assert classic.count(Verdict.CANT_TELL) == 0
+    assert {told.verdict for told in classic.donor} == {"stays", "stays if", "test first", "goes"}
     failed = {f.subject for f in converted("frame-return-105").findings if f.verdict == Verdict.FAIL}
     assert failed == {"key switch"}
 
