@@ -11,7 +11,8 @@ from bom.check.donor_side import side_words
 from bom.check.donor_words import DonorVerdict
 from bom.check.gates import cells_of, open_gates, worst
 from bom.check.judge_build import judge_one
-from bom.choose.donor import SAID, donors_own
+from bom.choose.donor import donors_own
+from bom.choose.donor_loom import SAID
 from bom.choose.filled import Filled
 from bom.duties.model import Duty
 from bom.judge.loom_view import LoomView
