@@ -19,6 +19,7 @@ from bom.read.job import Item, JobFile
 
 STOP_PARTS = (STOP_RELAY, "stop lead", "stop ground")
 IN_PLACE = {"key switch": "key switch", "kill switch": "stop switch", "flasher": "flasher", "fuse box": "fuse box"}
+FEW = 2  # parts that are named by what they are, not by their ids alone
 AT_12_V = ("12 V supply", "key control")
 
 
@@ -58,14 +59,20 @@ def _priced(told: DonorVerdict, item: Item | None, shelf: Shelf) -> DonorVerdict
 
 
 def _pieces(places: Sequence[str], shelf: Shelf) -> list[str]:
-    """Name the parts at some places, each once, with how much of it."""
+    """Name the parts at some places, each once, with how much of it; a few by what they are, many by their ids."""
     counted: dict[tuple[str, str], float] = defaultdict(float)
+    names = {}
     for entry in (shelf.filled[name] for name in places):
         counted[entry.part_id, " m" if entry.place.family == "cable" else ""] += entry.place.quantity
-    return [
-        part if count == 1 and not unit else f"{count:.3g}{unit} {part}" if unit else f"{ceil(count)} x {part}"
-        for (part, unit), count in counted.items()
-    ]
+        names[entry.part_id] = f"{entry.part_id} {entry.part.word('name')[0]}"
+    told = names if len(counted) <= FEW else {part: part for part in names}
+    return [_piece(told[part], count, unit) for (part, unit), count in counted.items()]
+
+
+def _piece(part: str, count: float, unit: str) -> str:
+    if unit:
+        return f"{count:.3g}{unit} {part}"
+    return part if count == 1 else f"{ceil(count)} x {part}"
 
 
 def _in_its_place(told: DonorVerdict, item: Item | None, shelf: Shelf) -> list[str]:

@@ -51,7 +51,7 @@ def donor_text(session: "Session") -> str:
         lines += [f"Do: {item.change}{_minutes(item)}."] if item.change else []
         lines += [f"Test: {item.test}{_minutes(item) if not item.change else ''}."] if item.test else []
         lines += [f"Parts: {parts_words(item, currency)}."] if item.takes and item.verdict != "goes" else []
-        stands = item.instead and item.verdict != "test first"
+        stands = (item.instead or item.takes) and item.verdict in ("stays", "goes")
         lines += [f"Instead: {instead_words(item, currency)}."] if stands else []
         lines += [f"To keep it: {item.kept.words(currency)}."] if item.kept else []
         sure = session.certainties.get(item.name)
@@ -68,7 +68,7 @@ def parts_words(item: DonorVerdict, currency: str) -> str:
 def instead_words(item: DonorVerdict, currency: str) -> str:
     """Name what stands in an item's place, with what it costs where the item goes."""
     priced = item.verdict == "goes" and not isnan(item.cost)
-    return f"{item.instead} ({item.cost:,.2f} {currency})" if priced else item.instead
+    return f"{item.takes} ({item.cost:,.2f} {currency})" if priced else item.instead
 
 
 def donor_counts(build: Build) -> str:

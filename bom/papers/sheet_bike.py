@@ -83,7 +83,7 @@ def _donor_cells(item: DonorVerdict, currency: str) -> tuple[object, ...]:
     work = ". ".join(filter(None, (item.change, item.test and f"Test: {item.test}"))) or DASH
     minutes = DASH if isnan(item.minutes) else item.minutes
     cost = DASH if isnan(item.cost) else item.cost
-    parts = item.instead or item.takes or DASH
+    parts = item.takes or item.instead or DASH
     known = f" ({item.evidence})" if item.evidence else ""
     kept = item.kept.words(currency) if item.kept else DASH
     return (name, item.verdict, f"{gate}{item.reason}{known}{wished}", work, minutes, parts, cost, kept)
