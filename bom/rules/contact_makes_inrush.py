@@ -1,7 +1,7 @@
 """A contact must be able to close on the inrush it meets.
 
 Asks:     the make rating, or the carrying amps where they are more, is at least the amps at closing; carrying amps
-          alone may suffice, but never tell that a contact is too weak.
+          alone may suffice, but tell only of a contactor that it is too weak.
 Why:      empty capacitors and cold filaments look like a short for a moment; the contact bounces and welds.
 Cure:     precharge, or let the contact drive a relay coil at 12 V instead.
 Ignores:  how often it closes.
@@ -24,7 +24,8 @@ def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
     make, carry = parts.rating("make_a"), parts.rating("carry_a")
     offered = make.or_greater(carry)
     # What a contact carries without end says nothing of the moment it closes, unless it is enough for that too.
-    untold = np.isnan(make.values) & (carry.values < duty.make_a.high)
+    # A contactor, whose sheet prints both, is taken at what it carries.
+    untold = np.isnan(make.values) & (carry.values < duty.make_a.high) & (parts.family != "contactor")
     offered = replace(offered, values=np.where(untold, np.nan, offered.values))
     return [at_least("amps it may close on", offered, duty.make_a)]
 
