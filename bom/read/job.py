@@ -264,6 +264,8 @@ class Item(Section):
         ends = "when braking" if self.kind == "brake switch" else "to stop"
         if self.contact is not None and self.kind in ITEM_KEYS["contact"] and not self.contact.endswith(ends):
             yield f'Write contact = "opens {ends}" or "closes {ends}" for a {self.kind}.'
+        if self.relay and self.kind == "kill switch" and (self.keep != "yes" or self.contact != "closes to stop"):
+            yield 'Write keep = "yes" and contact = "closes to stop" with relay: such a kill switch is tight at best.'
 
     def _of_its_test(self) -> Iterator[str]:
         if (self.held is None) == bool(self.reading.strip()):

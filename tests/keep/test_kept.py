@@ -70,7 +70,7 @@ def test_a_weak_horn_button_pulls_in_a_relay(told: Told) -> None:
     assert button.kept is not None
     assert "relay" in button.kept.way
     assert button.kept.verdict == "stays"
-    assert button.takes == "BS-0202"  # bought in its place; a relay and a longer loom may well cost less
+    assert button.takes.startswith("BS-0202")  # bought in its place; a relay and a longer loom may well cost less
 
 
 def test_a_flasher_gets_its_filaments_back(told: Told) -> None:

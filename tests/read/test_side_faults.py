@@ -1,5 +1,9 @@
 """Switches on the earth side that cannot be meant are told at once, by their place."""
 
+import pytest
+from pydantic import ValidationError
+
+from bom.read.job import Item
 from bom.read.side_faults import side_faults
 
 STOP = {"name": "stop lamp", "same_lamp_as": "tail lamp"}
@@ -33,3 +37,12 @@ def test_two_of_a_kind_lie_on_one_side() -> None:
 
 def test_what_is_no_name_is_left_to_the_schema() -> None:
     assert told([], [{"kind": ["x"], "feeds": [{}, 3]}, {"feeds": "horn"}]) == []
+
+
+def test_a_kill_switch_through_a_relay_is_insisted_on() -> None:
+    """A tight part is taken only where the owner insists, and only one that closes to stop pulls in a relay."""
+    kill = {"name": "kill", "kind": "kill switch", "contact": "closes to stop", "relay": True}
+    assert Item.model_validate({**kill, "keep": "yes"}).relay
+    for slip in ({}, {"keep": "yes", "contact": "opens to stop"}):
+        with pytest.raises(ValidationError, match="tight at best"):
+            Item.model_validate({**kill, **slip})
