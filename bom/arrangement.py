@@ -31,7 +31,10 @@ def compared(job: "JobFile") -> list[tuple[str, "JobFile"]]:
     rest: list[tuple[str, JobFile]] = [(TWELVE, job), (SLEEPING, job), (PACK, bought), (PACK_SLEEPING, bought)]
     if key:
         rest.append((PACK, with_item(job, key.name, keep="yes")))
-    return [(job.wishes.key, job), *rest] if job.wishes.key in ALL else rest
+    wished = job.wishes.key
+    if wished not in ALL:
+        return rest
+    return [(wished, job), *((key_at, asked) for key_at, asked in rest if key_at != wished or asked is not job)]
 
 
 def key_item(job: "JobFile") -> "Item | None":
