@@ -24,10 +24,11 @@ def arranged(job: "JobFile", key_at: str) -> "JobFile":
 def compared(job: "JobFile") -> list[tuple[str, "JobFile"]]:
     """List every key arrangement with the job as it asks for it: the wished one first, and as the job says.
 
-    Beside it the key at pack volts is a bought one; the donor's own in the converter's feed is the last.
+    Beside it the key at pack volts is a bought one, unless the donor's passes there and was not asked for; the donor's
+    own in the converter's feed, whatever the rules say, is the last.
     """
     key = key_item(job)
-    bought = with_item(job, key.name, keep="no") if key else job
+    bought = with_item(job, key.name, keep="no") if key and key.keep == "yes" else job
     rest: list[tuple[str, JobFile]] = [(TWELVE, job), (SLEEPING, job), (PACK, bought), (PACK_SLEEPING, bought)]
     if key:
         rest.append((PACK, with_item(job, key.name, keep="yes")))
@@ -39,7 +40,7 @@ def compared(job: "JobFile") -> list[tuple[str, "JobFile"]]:
 
 def key_item(job: "JobFile") -> "Item | None":
     """Find the donor's key switch, if it has one that may stay."""
-    return next((item for item in job.donor.items if item.kind == "key switch" and item.keep != "no"), None)
+    return next((item for item in job.donor.items if item.kind == "key switch" and item.may_stay), None)
 
 
 def with_item(job: "JobFile", name: str, **changes: object) -> "JobFile":

@@ -29,6 +29,7 @@ from bom.judge.loom_view import LoomView
 from bom.judge.verdict import Verdict
 from bom.loom.layout import lay_out
 from bom.loom.model import Loom
+from bom.loom.relay_names import STOP_RELAY
 from bom.memory import Memory
 from bom.money.bill import Need, bill
 from bom.parts import Parts
@@ -93,7 +94,8 @@ def _facts(job: JobFile, margins: Margins, counted: Counted, key_at: str, states
 
 def _counted(loom: Loom, job: JobFile, key_at: str, margins: Margins) -> Counted:
     """Count coils before any is chosen, and a key input at 12 V; the charger is taken to end at full charge."""
-    relays = sum(1 for place in loom.places if place.family == "relay")
+    # The stop relay is in only while the chain it opens is dead.
+    relays = sum(1 for place in loom.places if place.family == "relay" and place.name != STOP_RELAY)
     contactors = sum(1 for place in loom.places if place.family == "contactor")
     beside = key_wires_a(job, key_at, margins)
     hold = relays * margins.relay_coil_a + contactors * margins.contactor_coil_a + beside
@@ -107,7 +109,8 @@ def _raised(facts: Facts, filled: Mapping[str, Filled]) -> Counted:
     """Raise the count to what the chosen parts draw and reach; never lower it."""
     counted, key_at, margins = facts.counted, facts.key_at, facts.margins
     beside, full_charge_v = key_wires_a(facts.job, key_at, margins), facts.pack.full_charge_v.high
-    coils = [entry.part for entry in filled.values() if entry.place.family in ("relay", "contactor")]
+    driven = [entry for entry in filled.values() if entry.place.family in ("relay", "contactor")]
+    coils = [entry.part for entry in driven if entry.place.name != STOP_RELAY]
     hold, pull = (
         beside + sum(float(np.nan_to_num(part.number(column)[0])) for part in coils)
         for column in ("coil_hold_a", "coil_pull_a")
@@ -250,13 +253,16 @@ def _finish(
     passing = {name: option.parts.take(allowed[name]) for name, option in options.items()}
     miss = Miss(options, passing, duties, loom.links, facts.margins)
     holes = tuple(open_place(place, miss) for place in loom.places if place.name not in filled)
-    shelf = Shelf(job, filled, {name: _cost(options[name], entry) for name, entry in filled.items()})
+    shelf = Shelf(job, filled, {name: _cost(options[name], entry, catalogue) for name, entry in filled.items()})
     donor = priced(donor_verdicts(view, duties, filled, catalogue.donor_matrix), shelf)
     bought = bill(_needs(filled, loom), catalogue, facts.margins, job.money)
     return Build(loom, facts, duties, filled, holes, findings, donor, bought, passes, view.walks)
 
 
-def _cost(option: Candidates, entry: Filled) -> float:
+def _cost(option: Candidates, entry: Filled, catalogue: Catalogue) -> float:
+    """Give what stands at a place costs there; NaN of a pinned part that nobody sells."""
+    if entry.origin == "pinned" and entry.part_id not in catalogue.offers:
+        return float("nan")
     return option.costs[option.parts.ids.index(entry.part_id)]
 
 

@@ -1,4 +1,4 @@
-"""What one run has worked out already, so that a like job, or the other key arrangement, need not ask it again."""
+"""What one run has worked out already, so that a like job, or another key arrangement, need not ask it again."""
 
 from collections.abc import Callable, Hashable
 from typing import Any, TypeVar

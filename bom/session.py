@@ -121,7 +121,7 @@ def _currency_notes(loaded: LoadedJob, catalogue: Catalogue, faults: list[Fault]
 
 
 def _pin_faults(loaded: LoadedJob, catalogue: Catalogue) -> list[Fault]:
-    """Find pins that name no place of either arrangement, or no part of the place's family."""
+    """Find pins that name no place of any arrangement, or no part of the place's family."""
     job = loaded.job
     looms = [lay_out(arranged(job, key_at), loaded.margins, key_at) for key_at in ALL]
     families = {place.name: place.family for loom in looms for place in loom.places}

@@ -25,6 +25,9 @@ EDITS: tuple[dict[str, object], ...] = (
     {"pack.series": 15},
     {"donor.earth": "positive"},
     {"ambient.box": "70 °C"},
+    {"donor.items.horn button.relay": True},
+    {"donor.items.kill switch.relay": True, "donor.items.kill switch.keep": "yes"}
+    | {"donor.items.kill switch.contact": "closes to stop"},
 )
 STARTERS = ("street-72", "frame-return-105")
 ORDERS = range(2)
@@ -40,7 +43,16 @@ def contents(build: Build) -> dict[str, object]:
         "words": {name: duty.words for name, duty in build.duties.items()},
         "donor": repr(build.donor),
         "bill": (build.bill.total, repr(build.bill)),
-        "walks": repr((build.walks.faults, build.walks.opens, build.walks.strays, build.walks.waking, build.walks.dip)),
+        "walks": repr(
+            (
+                build.walks.faults,
+                build.walks.opens,
+                build.walks.strays,
+                build.walks.waking,
+                build.walks.dip,
+                build.walks.key_faults,
+            )
+        ),
         "amps": [(standing.state.name, standing.solution.amps) for standing in build.walks.states],
         "passes": build.passes,
     }
@@ -57,7 +69,7 @@ def fresh(job: JobFile, catalogue: Catalogue, key_at: str) -> dict[str, object]:
 def alone(
     request: pytest.FixtureRequest, edited: Edited, catalogue: Catalogue
 ) -> list[tuple[JobFile, str, dict[str, object]]]:
-    """Convert each edited job by itself, in both key arrangements."""
+    """Convert each edited job by itself, in every key arrangement."""
     jobs = [edited(request.param, edits) for edits in EDITS]
     return [(job, key_at, fresh(job, catalogue, key_at)) for job in jobs for key_at in ALL]
 

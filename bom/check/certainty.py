@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from math import isnan, nan
 
 from bom.build import Build
 from bom.check.donor_words import DonorVerdict
@@ -29,7 +30,7 @@ class Certainty:
     wanted    the figures that would change its verdict
     minutes   to find them all
     parts     "id name" of each bought part that stands in its place now; none where the donor's own stands
-    price     of these, their share of the packs on the bill
+    price     of these, their share of the packs on the bill; NaN where nobody sells one
     currency  of that price
     """
 
@@ -44,7 +45,8 @@ class Certainty:
         """Say what certainty costs."""
         if not self.parts:
             return "nothing stands in its place: until it is tested, nobody knows"
-        return f"{'; '.join(self.parts)}: {self.price:,.2f} {self.currency}, on the bill now"
+        priced = "nobody sells it" if isnan(self.price) else f"{self.price:,.2f} {self.currency}, on the bill now"
+        return f"{'; '.join(self.parts)}: {priced}"
 
 
 def certainties(build: Build, questions: Sequence[Question]) -> Mapping[str, Certainty]:
@@ -56,7 +58,7 @@ def _certainty(item: DonorVerdict, build: Build, questions: Sequence[Question]) 
     own = [question for question in questions if question.part_id == DONOR + item.name]
     wanted = tuple(_wanted([each for each in own if each.test == test]) for test in dict.fromkeys(e.test for e in own))
     if not wanted:
-        minutes = MINUTES if item.minutes != item.minutes else item.minutes
+        minutes = MINUTES if isnan(item.minutes) else item.minutes
         wanted = (Wanted("a reading on the bench", item.reason, item.test, minutes),)
     places = [place.name for place in build.loom.places if place.item == item.name]
     bought = [name for name in places if name in build.filled and build.filled[name].origin != "donor"]
@@ -75,6 +77,8 @@ def _wanted(alike: Sequence[Question]) -> Wanted:
 def _share(line: Line, places: Sequence[str], build: Build) -> float:
     """Give what a line costs for some of its places, by their quantities."""
     quantity = {name: build.loom.place(name).quantity for name in line.places}
+    if line.purchase is None:
+        return nan
     return line.cost * sum(quantity[name] for name in line.places if name in places) / sum(quantity.values())
 
 

@@ -30,6 +30,7 @@ WORDS = {
     Verdict.FAIL: "goes",
 }
 BENCH = "at its own volts and amps, on the bench, before the bike is stripped"
+OPENED_MINUTES = 10.0  # a rough estimate
 OPENED_STARTS = "close and open it 20 times"
 OPENED = (
     f"{OPENED_STARTS} on 13.5 V DC with its own load, at least {{amps}}; it stays with: it opens each time and "
@@ -144,7 +145,9 @@ def _with_work(decided: DonorVerdict, cells: Sequence[Cell]) -> DonorVerdict:
         opened = [decided.test] if decided.test not in ("", BENCH) else []
         asking = [cell for cell in cells if cell.test and not (opened and cell.gate == "6 V")]
         tests = [*opened, *(f"{cell.test}; it stays with: {cell.settles}" for cell in asking)]
-        return replace(decided, test="; ".join(dict.fromkeys(tests)) or BENCH, minutes=_minutes(cells))
+        minutes = _minutes(asking)
+        minutes = OPENED_MINUTES + (0.0 if isnan(minutes) else minutes) if opened else minutes
+        return replace(decided, test="; ".join(dict.fromkeys(tests)) or BENCH, minutes=minutes)
     change = "; ".join(dict.fromkeys(filter(None, (decided.change, *(cell.change for cell in asked)))))
     told = [f"{cell.test}: {cell.settles}" for cell in asked if cell.test and cell.settles]
     takes = "; ".join(dict.fromkeys(cell.takes for cell in asked if cell.takes))
@@ -176,7 +179,10 @@ def _by_numbers(
     reason = worst_of.sentence + (f" Find out: {'; '.join(lacking)}." if lacking else "") + print_words(item, worst_of)
     kept = [entry for entry in entries if entry.origin == "donor"]
     verdict = WORDS[worst_of.verdict]
-    change = worst_of.cure.rstrip(".") if verdict == "stays if" else ""
+    if entries and not kept and verdict == "stays":
+        verdict, reason = "goes", f"it passes alone, but nothing that must go with it fits it. {reason}"
+    cure = "try it before every ride" if item.relay and item.kind == "kill switch" else worst_of.cure.rstrip(".")
+    change = cure if verdict == "stays if" else ""
     if kept and len(kept) < len(entries):
         gone = dict.fromkeys(entry.place.circuit for entry in entries if entry.origin != "donor")
         reason = f"{len(kept)} of {len(entries)} runs stay; renew the others, in the {', '.join(gone)}. {reason}"

@@ -29,7 +29,8 @@ def _by_converter(told: DonorVerdict, view: LoomView) -> tuple[str, str] | None:
     above = bool(is_above_low_voltage(voltage_v=bus.high))
     if not above or not is_common_minus(view) or told.kind in NO_WIRES:
         return None
-    return "common minus", f"the converter joins 12 V to a pack of up to {bus}: all of it is traction circuit then."
+    joins = "joins" if view.parts["converter"].word("isolated")[0] == "no" else "may join"
+    return "common minus", f"the converter {joins} 12 V to a pack of up to {bus}: all of it is traction circuit then."
 
 
 def _by_earth(told: DonorVerdict, view: LoomView) -> tuple[str, str] | None:

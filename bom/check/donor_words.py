@@ -12,8 +12,9 @@ class Kept:
     arrangement  where the key is then
     verdict      of the item in that build: "stays", "stays if" or "test first"
     change       what the item itself asks there
-    more         what all parts cost more than in the build on paper; below zero they cost less
+    more         what all parts of the bike cost more than in the build on paper; below zero they cost less
     minutes      of work, a rough estimate
+    unpriced     places that stay open in the build on paper, and so are not in its price
     """
 
     way: str
@@ -22,13 +23,16 @@ class Kept:
     change: str
     more: float
     minutes: float
+    unpriced: int = 0
 
     def words(self, currency: str) -> str:
         """Say what is done, what it costs and what the item is then."""
         sense = "dearer" if self.more > 0 else "cheaper"
         work = f", about {self.minutes:g} min" if self.minutes else ""
         then = "stays" if self.verdict == "stays" else f"{self.verdict}: {self.change.rstrip('.')}"
-        return f"{self.way} (parts {abs(self.more):,.2f} {currency} {sense}{work}); then {then}"
+        open_places = f", {self.unpriced} open on paper and not in its price" if self.unpriced else ""
+        price = f"the whole bike's parts {abs(self.more):,.2f} {currency} {sense}{open_places}"
+        return f"{self.way} ({price}{work}); then {then}"
 
 
 @dataclass(frozen=True)

@@ -82,7 +82,7 @@ def feed(build: "Build") -> Gate:
     if job.donor.lighting == "DC":
         return Gate(name, question, "no, all from the battery", NOTHING, Verdict.PASS)
     fed = [load.name for load in job.loads if job.donor.fed_by_coils(load)]
-    stops = [item for item in job.donor.items if item.kind in ("key switch", "kill switch")]
+    stops = [item for item in job.donor.items if item.kind in ("key switch", "kill switch") and item.may_stay]
     grounds = [item.name for item in stops if item.contact == "closes to stop"]
     unsaid = [item.name for item in stops if item.contact is None]
     tasks = [f"feed from the fuse box: {listed(fed)}"] if fed else []

@@ -55,8 +55,10 @@ def switch_side(build: "Build") -> Gate:
     if by_side["earth"]:
         home = "its lead becomes the return" if is_wired(job) else "bare metal under the clamp"
         tasks, verdict = [f"{listed(by_side['earth'])}: {home}"], Verdict.TIGHT
-    if by_side[None] and turned:
-        tasks.append(f"find out by ohms from its lead to the bar: {listed(by_side[None])}")
+    horns = [item.name for item in switches if item.side is None and item.kind == "horn button"]
+    asked = by_side[None] if turned else horns if job.donor.lamp_return == "frame" else []
+    if asked:
+        tasks.append(f"find out by ohms from its lead to the bar, pressed: {listed(asked)}")
         verdict = Verdict.CANT_TELL
     return Gate(name, question, answer or "no such switch stays", "; ".join(tasks) or NOTHING, verdict)
 
@@ -64,9 +66,10 @@ def switch_side(build: "Build") -> Gate:
 def load(build: "Build") -> Gate:
     """Ask what loses its feeder with the engine."""
     orphans = list(_orphans(build))
-    answer = listed(name for name, _ in orphans) or "nothing that is listed"
+    fed = "" if build.facts.job.donor.lighting == "DC" else "what the coils fed, as feed tells"
+    answer = listed(filter(None, (*(name for name, _ in orphans), fed))) or "nothing that is listed"
     follows = "; ".join(f"{name}: {what}" for name, what in orphans) or NOTHING
-    verdict = Verdict.TIGHT if orphans else Verdict.PASS
+    verdict = Verdict.TIGHT if orphans or fed else Verdict.PASS
     return Gate("load", "What was fed by regulator, coil or engine?", answer, follows, verdict)
 
 

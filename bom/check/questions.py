@@ -13,7 +13,7 @@ import numpy as np
 from bom import units
 from bom.build import Build
 from bom.check.asked import Bench
-from bom.check.donor import OPENED, OPENED_STARTS, own_part
+from bom.check.donor import OPENED, OPENED_MINUTES, OPENED_STARTS, own_part
 from bom.check.question import Question, question_of
 from bom.check.trial import Needed, figures_needed
 from bom.check.trial_whole import figures_the_whole_needs
@@ -28,8 +28,8 @@ from bom.loom.model import Place
 from bom.read.catalogue import Catalogue
 
 MOST_LEFT_OUT = 3
-# What a contact opened on the bench proves, and a rough estimate of how long that takes.
-OPENS, OPENED_MINUTES = ("breaking_points", "dc_volts_v", "carry_a", "make_a"), 10.0
+# What a contact opened on the bench proves.
+OPENS = ("breaking_points", "dc_volts_v", "carry_a", "make_a")
 
 
 def questions(build: Build, catalogue: Catalogue) -> tuple[Question, ...]:

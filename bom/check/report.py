@@ -51,7 +51,7 @@ def donor_text(session: "Session") -> str:
         lines += [f"Do: {item.change}{_minutes(item)}."] if item.change else []
         lines += [f"Test: {item.test}{_minutes(item) if not item.change else ''}."] if item.test else []
         lines += [f"Parts: {parts_words(item, currency)}."] if item.takes and item.verdict != "goes" else []
-        stands = (item.instead or item.takes) and item.verdict in ("stays", "goes")
+        stands = item.verdict == "goes" and (item.instead or item.takes)
         lines += [f"Instead: {instead_words(item, currency)}."] if stands else []
         lines += [f"To keep it: {item.kept.words(currency)}."] if item.kept else []
         sure = session.certainties.get(item.name)

@@ -20,6 +20,7 @@ from bom.trace import Trace
 
 SERVED = "served in the donor"
 TRIED = "opened on the bench"
+FIRM = ("data sheet", "marked", "measured")
 # Where the battery fed the lamps a brake switch closes to light; in an ignition's return it may open to.
 CLOSES = "assumed: on a battery it closes when braking, common practice"
 COUNTED = "counted, as the job says"
@@ -60,15 +61,17 @@ class Service:
 def served(item: Item, job: JobFile, margins: Margins) -> Service:
     """Work out what an item served: as said, else the loads it fed in a DC donor."""
     service = _served(item, job, margins)
-    return replace(service, on_battery=job.donor.lighting != "AC", tried=_tried(item, margins))
+    return replace(service, on_battery=job.donor.lighting != "AC", tried=_tried(item, job, margins))
 
 
-def _tried(item: Item, margins: Margins) -> dict[str, tuple[float, Trace]]:
+def _tried(item: Item, job: JobFile, margins: Margins) -> dict[str, tuple[float, Trace]]:
     """Tell what a test with its own load proves: it carried the load, and closed on it cold as it opened it."""
     if item.tested is None:
         return {}
-    rush = margins.cold_filament if item.feeds else 1.0
-    told = tried_traces(item.tested, item.name, margins, cold=bool(item.feeds))
+    fed = [as_it_was(load) for load in job.loads if load.name in item.feeds]
+    cold = any(load.kind == "filament" for load in fed)
+    rush = margins.cold_filament if cold else 1.0
+    told = tried_traces(item.tested, item.name, margins, cold=cold)
     return {"carry_a": (item.tested, told["carry_a"]), "make_a": (item.tested * rush, told["make_a"])}
 
 
@@ -84,7 +87,8 @@ def _served(item: Item, job: JobFile, margins: Margins) -> Service:
     unknown = any(job.donor.fed_by_coils(load) or (load.fit == "new" and load.was is None) for load in fed)
     if not fed or unknown or job.donor.switchgear == "electronic":  # whose switches carried milliamps
         return Service(nominal_v, volts_v, None, 1.0)
-    entries = [load_amps(as_it_was(load), margins.rail_volts) for load in fed]
+    fed = [as_it_was(load) for load in fed]
+    entries = [load_amps(load, margins.rail_volts) for load in fed]
     # The same watts asked twice the amps of a 6 V switch; amps that were measured are amps.
     more = NOMINAL_V["12 V"] / nominal_v if all(load.power is not None for load in fed) else 1.0
     amps = sum(entry.amps for entry in entries) * more
@@ -162,6 +166,8 @@ def _known(item: Item, service: Service) -> dict[str, tuple[float | str, str]]:
         known["contact"] = ("opens to stop", SERVED)  # it fed loads, so it makes when on
     elif item.kind == "brake switch" and service.on_battery:
         known["contact"] = ("closes when braking", CLOSES)
+    if item.latches is not None:
+        known["latches"] = ("yes" if item.latches else "no", SAID)
     known["kind"] = (item.kind, SAID)
     return known | _flasher(item, service) if item.kind == "flasher" else known
 
@@ -192,7 +198,10 @@ def _points(part: str, item: Item, service: Service) -> list[dict[str, object]]:
     if item.breaks is not None and item.dc_volts is not None:
         points.append({**base, "volts_v": item.dc_volts, "breaks_a": item.breaks, "evidence": item.evidence})
     if service.amps is not None and service.at_rail:
-        served_point = {"volts_v": service.volts_v, "breaks_a": service.amps, "evidence": SERVED}
+        most = service.amps
+        if item.breaks is not None and item.evidence in FIRM and (item.dc_volts or 0.0) >= service.volts_v:
+            most = min(most, item.breaks)  # what was read stands over what is assumed of its loads
+        served_point = {"volts_v": service.volts_v, "breaks_a": most, "evidence": SERVED}
         points.append({**base, **served_point, "time_constant_ms": SERVED_MS})
     if item.tested is not None:
         tried = {"volts_v": TRIED_TO_V, "breaks_a": item.tested, "evidence": "measured"}

@@ -26,4 +26,6 @@ def loom_wire(area_mm2: float) -> dict[str, tuple[float | str, str]]:
 
 def as_it_was(load: Load) -> Load:
     """Give the load the donor had there: the same, or a filament lamp of the watts it was."""
-    return load if load.was is None else load.model_copy(update={"power": load.was, "kind": "filament", "category": ""})
+    if load.was is None:
+        return load
+    return load.model_copy(update={"power": load.was, "current": None, "kind": "filament", "category": ""})

@@ -34,7 +34,7 @@ def service_traces(nominal_v: float, running: Span, margins: Margins, *, cold: b
 def tried_traces(tested_a: float, name: str, margins: Margins, *, cold: bool) -> Mapping[str, Trace]:
     """Tell what a test with an item's own load proves: it carried those amps, and closed on the load cold."""
     running = Span.given(tested_a, "current", "opened 20 times on the bench", "donor.items.tested", name)
-    alike = Span.fixed(1.0, "", "it switched no lamps of the list", "as feeds is not said")
+    alike = Span.fixed(1.0, "", "it switches no filament", "as the load list says")
     multiple = margins.of("cold_filament") if cold else alike
     return {"carry_a": running.origin, "make_a": lambda: step("I * k", I=running, k=multiple)}
 

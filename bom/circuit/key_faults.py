@@ -40,6 +40,9 @@ def walk_key_faults(bike: Bike) -> tuple[KeyFault, ...]:
     if state is None:
         return ()
     faults = [*_contacts(bike, state)]
+    if STOP_RELAY in bike.coils:
+        what = f"the {STOP_RELAY}'s rest contact welds shut: the kill switch stops nothing"
+        faults.append(KeyFault(what, (), (), stops=False))
     if bike.view.facts.sleeps and any(bridge.kind == "buffer" for bridge in bike.bridges):
         faults.append(_flat(bike, state))
     return tuple(faults)
@@ -49,10 +52,10 @@ def _contacts(bike: Bike, state: State) -> Iterator[KeyFault]:
     whole = live(bike, state)
     before = settle(whole, bike.positions(state))
     for bridge in (bridge for bridge in bike.bridges if bridge.name in KEYED and bridge.kind == "contact"):
-        welded = _turned_off(bike, state, before, bridge)
-        stopped = settle(welded[0], welded[1].positions, (STOP_RELAY if STOP_RELAY in bike.coils else STOP,))
+        welded, off = _turned_off(bike, state, before, bridge)
+        stopped = settle(welded, off.positions, (STOP_RELAY if STOP_RELAY in bike.coils else STOP,))
         stops = CONTACTOR not in stopped.positions.coils
-        yield KeyFault(f"the {bridge.name} welds shut", _on(bike, welded[1]), (), stops)
+        yield KeyFault(f"the {bridge.name} welds shut", _on(bike, off), (), stops)
         after = _settled(bike, whole, before, bridge.name)
         lost = tuple(sorted(set(_on(bike, before)) - set(_on(bike, after))))
         yield KeyFault(f"the {bridge.name} sticks open", (), lost, stops=True)

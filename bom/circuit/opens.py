@@ -9,6 +9,7 @@ from bom.circuit.bike import FRAME, PACK_MINUS, RAIL_MINUS, WEAK, Bike, network
 from bom.circuit.live import Live, Settled, has_gone_to_sleep, lit, live, settle
 from bom.circuit.network import Resistor
 from bom.circuit.waking import riding
+from bom.loom.relay_names import STOP_LEADS, STOP_RELAY
 from bom.read.states import State
 
 FLOATS_V = 1.0  # a point that moves by less has not come adrift
@@ -16,6 +17,7 @@ ALIKE = 0.95  # points that rise within this of the most come adrift together
 IDLE_A = 1e-5  # less than any part draws: a wire that carries less leaves everything as it was when it opens
 ASLEEP_OHM = 1e6  # enough to take nothing, little enough to pull up a point that nothing else holds
 MORE = 1.2  # a wire that carries less over its part than this is not worth a line
+DEAD_STOP = "the kill switch, and nobody notices"
 GROUND_LEAD = "throttle or display ground"
 
 
@@ -94,7 +96,8 @@ def _asleep(bike: Bike) -> tuple[Resistor, ...]:
 
 def _opened(bike: Bike, whole: Live, before: Settled, shining: set[str], wire: str) -> Opened:
     if abs(before.solution.amps[wire]) < IDLE_A:
-        return Opened(wire, (), (), "", 0.0, "", 0.0, 0.0)
+        dead = (DEAD_STOP,) if wire in STOP_LEADS and STOP_RELAY in bike.coils else ()
+        return Opened(wire, dead, (), "", 0.0, "", 0.0, 0.0)
     after = settle(whole, before.positions, (wire,), before.solution.volts)
     if has_gone_to_sleep(bike, after.solution):
         slept = live(bike, whole.state, without_source="converter", added=_asleep(bike))

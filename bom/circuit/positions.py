@@ -9,8 +9,8 @@ from bom.loom.relay_names import STOP_RELAY, SwitchRelay
 from bom.read.job import Load
 from bom.read.states import State
 
-# A change-over switch has one way closed; of lamps on both sides one side burns.
 AT_REST = ("contactor", "precharge relay", STOP_RELAY)
+# A change-over switch has one way closed; of lamps on both sides one side burns.
 OPEN_WAYS = ("lit right", "lit main")
 
 

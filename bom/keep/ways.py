@@ -8,6 +8,7 @@ import numpy as np
 from bom.arrangement import with_item
 from bom.check.donor import light_kind
 from bom.check.donor_settle import KNOWN
+from bom.choose.donor_loom import as_it_was
 from bom.loom.low_volt import circuit_of
 from bom.read.catalogue import Catalogue
 from bom.read.job import Item, JobFile, Load
@@ -75,7 +76,9 @@ def _led_lamps(item: Item, job: JobFile, catalogue: Catalogue) -> Iterator[Way]:
     fed = [load for load in job.loads if load.name in item.feeds and load.kind == "filament"]
     changed = {load.name: led for load in fed if (led := _as_led(load, job, catalogue)) is not None}
     if fed and len(changed) == len(fed):
-        yield Way("LED lamps behind it, and a flasher that does not mind", _with_loads(job, changed), 5.0 * len(fed))
+        flashes = any("indicate" in load.on for load in fed)
+        title = f"LED lamps behind it{', and a flasher that does not mind' if flashes else ''}"
+        yield Way(title, _with_loads(job, changed), 5.0 * len(fed))
 
 
 def _by_the_frame(item: Item, job: JobFile, catalogue: Catalogue) -> Iterator[Way]:
@@ -90,8 +93,7 @@ def _was_filament(load: Load) -> bool:
 
 
 def _as_it_was(load: Load) -> Load:
-    changes = {"kind": "filament", "power": load.was, "was": None, "fit": "donor", "category": ""}
-    return load.model_copy(update=changes)
+    return as_it_was(load).model_copy(update={"was": None, "fit": "donor"})
 
 
 def _as_led(load: Load, job: JobFile, catalogue: Catalogue) -> Load | None:
@@ -110,7 +112,7 @@ def _as_led(load: Load, job: JobFile, catalogue: Catalogue) -> Load | None:
         and lamps.ids[index] in catalogue.offers
     ]
     watts = lamps.number("power_w")[suits] if suits else np.array([np.nan])
-    if shared or not load.base or np.isnan(watts).all():
+    if shared or not load.base or load.power is None or np.isnan(watts).all():
         return None
     changes = {"kind": "LED", "power": float(np.nanmin(watts)), "was": load.power, "fit": "new", "purpose": purpose}
     return load.model_copy(update={**changes, "category": ""})

@@ -8,6 +8,9 @@ from bom.read.job import Item
 RELAY_COIL = "relay coil"  # circuit of a switch that pulls in one relay
 STOP_RELAY = "stop relay"  # opens the coil chain while a kill switch that closes to stop pulls it in
 
+# Wires of its coil: they carry nothing until the kill switch is pressed, so that a broken one goes unnoticed.
+STOP_LEADS = ("stop relay feed", "stop lead", "stop ground")
+
 
 @dataclass(frozen=True)
 class SwitchRelay:

@@ -223,6 +223,7 @@ FAMILIES: tuple[Family, ...] = (
         (
             _choice("kind", "mushroom", "bar", "lanyard", "side stand"),
             _choice("contact", "opens to stop", "closes to stop"),
+            *_yes_no("latches"),
             *_numbers("dc_volts_v", "carry_a", "make_a", "lead_mm2"),
         ),
     ),

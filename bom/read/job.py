@@ -151,6 +151,7 @@ ITEM_KEYS = {
     "rate": ("flasher",),
     "wire": ("loom",),
     "at": ("brake switch",),
+    "latches": ("kill switch",),
     "relay": ("kill switch", "start button", "light switch", "horn button", "brake switch"),
     "ways": ("fuse box",),
     "way": ("fuse box",),
@@ -229,6 +230,9 @@ class Item(Section):
         None,
         description="it pulls in a relay, which carries its loads; a kill switch that closes to stop pulls in one that "
         "opens the coil chain",
+    )
+    latches: bool | None = Field(
+        None, description="kill switches: let go, it stays in stop; asked of one that works through a relay"
     )
     served: Amps | None = Field(None, description="amps the donor asked of it for years at its own volts")
     ways: int | None = Field(None, ge=1, le=40, description="fuse boxes: ways, counted; carries is then of its rail")

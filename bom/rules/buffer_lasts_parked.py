@@ -8,7 +8,7 @@ Ignores:  self-discharge of the battery and its age.
 Source:   common practice, no source; a lead battery is kept above half.
 """
 
-from math import inf
+from math import inf, isnan
 
 from bom import units
 from bom.duties.load_traces import state_figure
@@ -32,7 +32,7 @@ def judge(view: LoomView) -> list[LoomAnswer]:
     needed, what = f"at least {wanted:g} days", f"days to lose {share:.0%}"
     because = f"{units.show(drain_a, 'current')} stay on at 12 V with the key off"
     needs = facts.margins.of("drain_days")
-    if capacity.low != capacity.low:
+    if isnan(capacity.low):
         datum = "the part's capacity"
         return [LoomAnswer(BATTERY, Verdict.CANT_TELL, what, "not known", needed, because, datum, needs=needs)]
     days = share * capacity.low / drain_a / HOURS_A_DAY if drain_a else inf

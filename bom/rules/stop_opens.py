@@ -1,8 +1,9 @@
 """A stop switch, cap switch or key switch in the coil chain must open to stop.
 
-Asks:     its contact opens to stop; one that pulls in a relay closes to stop, which is tight at best.
+Asks:     its contact opens to stop; one that pulls in a relay closes to stop, which is tight at best, and stays in stop
+          when let go.
 Why:      a kill switch that closes to ground works backwards in a coil chain, or shorts 12 V; a broken wire then
-          goes unnoticed.
+          goes unnoticed. A push that springs back lets the relay go, and the contactor closes again.
 Cure:     a switch that opens; or invert it with a relay, and try it before every ride.
 Ignores:  nothing.
 Source:   ISO 13850 (stop by opening contacts), from memory; common practice.
@@ -27,7 +28,8 @@ def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
     contact = parts.words_of("contact")
     if duty.word("stop by") == "relay":
         answer = is_word("contact", contact, ("closes to stop",), THROUGH_A_RELAY, asked=duty.source_of("stop by"))
-        return [replace(answer, verdicts=np.maximum(answer.verdicts, np.int8(Verdict.TIGHT)))]
+        let_go = is_word("latches", parts.words_of("latches"), ("yes",), "let go, it must not wake the bike again")
+        return [replace(answer, verdicts=np.maximum(answer.verdicts, np.int8(Verdict.TIGHT))), let_go]
     return [is_word("contact", contact, ("opens to stop",), "a broken wire must stop the bike too")]
 
 

@@ -132,7 +132,7 @@ def test_orphans(converted: Converted) -> None:
     oil = {"name": "oil switch", "kind": "oil switch"}
     flasher = {"name": "can", "kind": "flasher"}
     build = converted("street-72", {"donor.items": [counter, oil, flasher], "donor.lighting": "AC"})
-    assert gate(build, "load").answer == "rev counter, oil switch and can"
+    assert gate(build, "load").answer == "rev counter, oil switch, can and what the coils fed, as feed tells"
     assert "headlamp relay" in gate(converted("street-72"), "load").follows
     assert stands(converted("street-72", {"donor.items": []}), "load") == "pass"
 

@@ -17,6 +17,7 @@ INVERTED = {
     "donor.items.kill switch.relay": True,
     "donor.items.kill switch.keep": "yes",
     "donor.items.kill switch.served": "1 A",
+    "donor.items.kill switch.latches": True,
 }
 
 

@@ -19,6 +19,7 @@ from bom.read.catalogue import Catalogue
 from bom.read.job import JobFile
 from bom.session import Session, run
 
+SERVED_KILL = {"donor.items.kill switch.served": "1 A", "donor.items.kill switch.latches": True}
 Edited = Callable[..., JobFile]
 Told = Callable[[str, Mapping[str, object]], dict[str, DonorVerdict]]
 
@@ -56,7 +57,7 @@ def test_a_lock_at_pack_volts_stays_at_12_volts(at_pack_volts: Session) -> None:
 
 
 def test_a_grounding_kill_switch_is_inverted(told: Told) -> None:
-    kill = told("frame-return-105", {"donor.items.kill switch.served": "1 A"})["kill switch"]
+    kill = told("frame-return-105", SERVED_KILL)["kill switch"]
     assert kill.verdict == "goes"
     assert kill.kept is not None
     assert "relay" in kill.kept.way
