@@ -113,7 +113,8 @@ def _donor(page: Page, row: int, build: Build) -> int:
         page.put(row, 2, item.verdict, DONOR_LOOKS.get(item.verdict, BOLD))
         page.put(row, 3, item.kind)
         instead = f" Instead: {ended(item.instead)}" if item.instead else ""
-        page.put(row, 4, "" if item.verdict == "stays" else f"{ended(item.reason)}{instead}")
+        kept = f" To keep it: {ended(item.kept.way)}" if item.kept else ""
+        page.put(row, 4, "" if item.verdict == "stays" else f"{ended(item.reason)}{instead}{kept}")
     if not build.donor:
         row += 1
         page.line(row, "No donor item is listed in the job.", TEXT, WIDE)
