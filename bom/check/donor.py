@@ -30,6 +30,7 @@ WORDS = {
     Verdict.FAIL: "goes",
 }
 BENCH = "at its own volts and amps, on the bench, before the bike is stripped"
+LET_GO = "press it and let go; it stays with: it stays in stop; write that as latches"
 OPENED_MINUTES = 10.0  # a rough estimate
 OPENED_STARTS = "close and open it 20 times"
 OPENED = (
@@ -142,9 +143,10 @@ def _with_work(decided: DonorVerdict, cells: Sequence[Cell]) -> DonorVerdict:
     """Say what must be done, what takes its place, or what would settle it."""
     asked = [cell for cell in cells if cell.change and cell.verdict == decided.verdict]
     if decided.verdict == "test first":
-        opened = [decided.test] if decided.test not in ("", BENCH) else []
+        own = [decided.test] if decided.test not in ("", BENCH) else []
+        opened = OPENED_STARTS in decided.test
         asking = [cell for cell in cells if cell.test and not (opened and cell.gate == "6 V")]
-        tests = [*opened, *(f"{cell.test}; it stays with: {cell.settles}" for cell in asking)]
+        tests = [*own, *(f"{cell.test}; it stays with: {cell.settles}" for cell in asking)]
         minutes = _minutes(asking)
         minutes = OPENED_MINUTES + (0.0 if isnan(minutes) else minutes) if opened else minutes
         return replace(decided, test="; ".join(dict.fromkeys(tests)) or BENCH, minutes=minutes)
@@ -189,6 +191,7 @@ def _by_numbers(
         verdict = "stays if"
     opens = worst_of.rule == BREAKS
     tested = OPENED.format(amps=worst_of.needed.removeprefix("at least ")) if opens else BENCH
+    tested += f"; {LET_GO}" if any(datum.endswith("latches") for datum in lacking) else ""
     test = tested if verdict == "test first" else ""
     blank = DonorVerdict(item.name, item.kind, item.keep, verdict, reason, instead, change=change, test=test)
     return replace(blank, evidence="not known" if worst_of.verdict == Verdict.CANT_TELL else worst_of.evidence)
