@@ -180,7 +180,8 @@ def _by_numbers(
     lacking = dict.fromkeys(f.datum for f in findings if f.verdict == worst_of.verdict and f.datum)
     reason = worst_of.sentence + (f" Find out: {'; '.join(lacking)}." if lacking else "") + print_words(item, worst_of)
     kept = [entry for entry in entries if entry.origin == "donor"]
-    verdict = WORDS[worst_of.verdict]
+    hearsay = worst_of.verdict == Verdict.TIGHT and worst_of.evidence == "unknown"
+    verdict = "test first" if hearsay else WORDS[worst_of.verdict]  # a figure that nobody can place is to be measured
     if entries and not kept and verdict == "stays":
         verdict, reason = "goes", f"it passes alone, but nothing that must go with it fits it. {reason}"
     cure = "try it before every ride" if item.relay and item.kind == "kill switch" else worst_of.cure.rstrip(".")

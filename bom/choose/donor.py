@@ -149,7 +149,9 @@ def _known(item: Item, service: Service) -> dict[str, tuple[float | str, str]]:
         "load_max_w": item.watts_max,
         "area_mm2": item.wire,
     }
-    known |= {name: (value, item.evidence) for name, value in said.items() if value is not None}
+    for name, value in said.items():
+        if value is not None and (item.evidence in FIRM or name not in known):
+            known[name] = (value, item.evidence)  # a figure of hearsay stands only where service proves nothing
     for name, (value, _) in service.tried.items():
         known.setdefault(name, (value, TRIED))
     if item.tested is not None and (item.dc_volts or 0.0) < TRIED_TO_V:
@@ -195,7 +197,8 @@ def _points(part: str, item: Item, service: Service) -> list[dict[str, object]]:
     """Give the breaking points of a donor contact: what is printed, what it served, and what it opened on the bench."""
     base = {"part_id": part, "time_constant_ms": 1.0, "direction": "forward"}
     points: list[dict[str, object]] = []
-    if item.breaks is not None and item.dc_volts is not None:
+    proven = service.amps is not None and service.at_rail
+    if item.breaks is not None and item.dc_volts is not None and (item.evidence in FIRM or not proven):
         points.append({**base, "volts_v": item.dc_volts, "breaks_a": item.breaks, "evidence": item.evidence})
     if service.amps is not None and service.at_rail:
         most = service.amps
