@@ -130,6 +130,11 @@ def donors_own(family: str, item: Item, job: JobFile, margins: Margins, memory: 
     return memory.once("donor's own part", bears, lambda: donor_part(family, item, served(item, job, margins)))
 
 
+def _stands(item: Item, value: float, served: tuple[float | str, str] | None) -> bool:
+    """Tell whether a figure of the job stands: hearsay does where service proves nothing, or proves more."""
+    return item.evidence in FIRM or served is None or (isinstance(served[0], float) and value < served[0])
+
+
 def _known(item: Item, service: Service) -> dict[str, tuple[float | str, str]]:
     """Gather every figure the job gives or the donor's service proves, with how it is known."""
     known: dict[str, tuple[float | str, str]] = {}
@@ -149,9 +154,11 @@ def _known(item: Item, service: Service) -> dict[str, tuple[float | str, str]]:
         "load_max_w": item.watts_max,
         "area_mm2": item.wire,
     }
-    for name, value in said.items():
-        if value is not None and (item.evidence in FIRM or name not in known):
-            known[name] = (value, item.evidence)  # a figure of hearsay stands only where service proves nothing
+    known |= {
+        name: (value, item.evidence)
+        for name, value in said.items()
+        if value is not None and _stands(item, value, known.get(name))
+    }
     for name, (value, _) in service.tried.items():
         known.setdefault(name, (value, TRIED))
     if item.tested is not None and (item.dc_volts or 0.0) < TRIED_TO_V:
