@@ -8,7 +8,7 @@ from bom.check.donor_contacts import BREAKS, contact_cells, print_words
 from bom.check.donor_ruled_out import ruled_out
 from bom.check.donor_settle import TRIED, settled, settled_by_reading
 from bom.check.donor_side import side_words
-from bom.check.donor_words import DonorVerdict
+from bom.check.donor_words import DonorVerdict, place_of
 from bom.check.gates import cells_of, open_gates, worst
 from bom.check.judge_build import judge_one
 from bom.choose.donor import donors_own
@@ -209,6 +209,5 @@ def _named(entry: Filled) -> str:
 
 def _instead(item: Item, filled: Mapping[str, Filled]) -> str:
     """Name the part bought in its stead, where the loom has a place of its kind."""
-    names = {"key switch": "key switch", "kill switch": "stop switch", "flasher": "flasher", "fuse box": "fuse box"}
-    entry = filled.get(names.get(item.kind, f"switch {item.name}"))
+    entry = filled.get(place_of(item.kind, item.name))
     return _named(entry) if entry else ""

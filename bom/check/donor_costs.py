@@ -9,16 +9,14 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from math import ceil, nan
 
-from bom.check.donor_words import DonorVerdict
+from bom.check.donor_words import DonorVerdict, place_of
 from bom.choose.filled import Filled
 from bom.loom.diodes import diodes_place
 from bom.loom.low_volt import circuit_of
-from bom.loom.relay_names import STOP_RELAY, relay_of
+from bom.loom.relay_names import STOP_LEADS, STOP_RELAY, relay_of
 from bom.loom.tails import tail_place
 from bom.read.job import Item, JobFile
 
-STOP_PARTS = (STOP_RELAY, "stop lead", "stop ground")
-IN_PLACE = {"key switch": "key switch", "kill switch": "stop switch", "flasher": "flasher", "fuse box": "fuse box"}
 FEW = 2  # parts that are named by what they are, not by their ids alone
 AT_12_V = ("12 V supply", "key control")
 
@@ -79,7 +77,7 @@ def _in_its_place(told: DonorVerdict, item: Item | None, shelf: Shelf) -> list[s
     """List the places of what is bought in an item's stead."""
     if item and item.kind == "loom":
         return _lamp_runs(shelf)
-    return [IN_PLACE.get(told.kind, f"switch {told.name}") if item else f"new {told.name}"]
+    return [place_of(told.kind, told.name) if item else f"new {told.name}"]
 
 
 def _lamp_runs(shelf: Shelf) -> list[str]:
@@ -98,7 +96,7 @@ def _of_its_change(told: DonorVerdict, item: Item | None, shelf: Shelf) -> list[
     if told.verdict == "test first":
         return []
     if item and item.relay:
-        return shelf.starting(*(STOP_PARTS if item.kind == "kill switch" else (relay_of(item),)))
+        return shelf.starting(*((STOP_RELAY, *STOP_LEADS) if item.kind == "kill switch" else (relay_of(item),)))
     if item and item.kind == "loom":
         return _lamp_runs(shelf)
     load = next((load for load in shelf.job.loads if load.name == told.name), None)

@@ -5,7 +5,7 @@ from dataclasses import replace
 from bom.check.donor_words import DonorVerdict
 from bom.check.gates import is_common_minus
 from bom.judge.loom_view import LoomView
-from bom.loom.low_volt import is_wired
+from bom.loom.returns import is_wired
 from bom.physics.isolation import is_above_low_voltage
 from bom.read.donor_matrix import LAMP_KINDS
 

@@ -18,11 +18,11 @@ from collections.abc import Sequence
 from dataclasses import replace
 from math import nan
 
+from bom.choose.donor import FIRM
 from bom.read.donor_matrix import Cell
 from bom.read.job import CONTACTS, Item
 
 TRIED = "tried on the bench, as the job says"
-KNOWN = ("data sheet", "marked", "measured")
 HOLDS = ("stays", "stays if")
 PINS_THAT_DO_NOT_MIND = 2
 
@@ -51,7 +51,7 @@ def settled_by_reading(cells: Sequence[Cell], item: Item) -> bool:
 
 def _by_figure(cell: Cell, item: Item, by_numbers: str) -> bool:
     """Tell whether the figures of a contact answer what its 6 V cell asks."""
-    given = item.breaks is not None and item.dc_volts is not None and item.evidence in KNOWN
+    given = item.breaks is not None and item.dc_volts is not None and item.evidence in FIRM
     asked = cell.verdict == "test first" and item.kind in CONTACTS
     return cell.gate == "6 V" and asked and given and by_numbers in HOLDS
 
@@ -61,5 +61,5 @@ def _by_word(cell: Cell, item: Item) -> bool:
     if cell.gate == "AC-lit" and item.kind in ("brake switch", "kill switch"):
         return item.contact is not None
     if cell.gate == "positive earth" and item.kind == "flasher":  # what is printed is compared by its rule
-        return item.pins == PINS_THAT_DO_NOT_MIND or (item.polarity is not None and item.evidence in KNOWN)
+        return item.pins == PINS_THAT_DO_NOT_MIND or (item.polarity is not None and item.evidence in FIRM)
     return cell.gate == "two-wire" and item.side == "live"

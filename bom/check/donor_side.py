@@ -2,7 +2,7 @@
 
 from bom.check.gates import is_common_minus
 from bom.judge.loom_view import LoomView
-from bom.loom.low_volt import is_wired
+from bom.loom.returns import is_wired
 from bom.read.job import Item
 
 

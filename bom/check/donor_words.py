@@ -66,3 +66,11 @@ class DonorVerdict:
     cost: float = nan
     evidence: str = ""
     kept: Kept | None = None
+
+
+IN_PLACE = {"key switch": "key switch", "kill switch": "stop switch", "flasher": "flasher", "fuse box": "fuse box"}
+
+
+def place_of(kind: str, name: str) -> str:
+    """Name the place at which another stands where an item goes: one of its kind, else that of the switch itself."""
+    return IN_PLACE.get(kind, f"switch {name}")

@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 
 from bom.judge.loom_view import LoomView
+from bom.loom.returns import gains_returns
 from bom.read.donor_matrix import GATES, LAMP_KINDS, VERDICTS, Cell, Matrix
 from bom.read.job import Donor, Load
 
@@ -15,8 +16,6 @@ MIND_AS_LEDS = (*LAMP_KINDS, "dip switch")
 def open_gates(view: LoomView, loads: Sequence[Load], kind: str = "") -> tuple[str, ...]:
     """List the gates that this bike goes through, as far as they bear on a kind and its loads, in their order."""
     job = view.facts.job
-    wish = job.wishes.two_wire
-    wired = wish is True and job.donor.lamp_return == "frame"
     leds = any(load.kind == "LED" for load in loads)
     holds = {
         "always": True,
@@ -26,7 +25,7 @@ def open_gates(view: LoomView, loads: Sequence[Load], kind: str = "") -> tuple[s
         "AC-lit": job.donor.lighting == "AC" or _is_mixed_in(job.donor, loads, kind),
         "LED lamps": leds,
         "key at pack volts": view.facts.key_at_pack,
-        "two-wire": wired,
+        "two-wire": gains_returns(job),
         "electronic": job.donor.switchgear == "electronic",
     }
     return tuple(gate for gate in GATES if holds[gate])

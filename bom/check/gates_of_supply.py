@@ -6,7 +6,7 @@ from bom import units
 from bom.check.donor_gate import NOTHING, Gate, found, listed
 from bom.duties.budget import largest_filament_a
 from bom.judge.verdict import Verdict
-from bom.loom.low_volt import is_wired
+from bom.loom.returns import is_wired
 from bom.physics.isolation import LOW_VOLTAGE_LIMIT_V, is_above_low_voltage
 
 if TYPE_CHECKING:

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from bom.check.donor_gate import NOTHING, Gate, found, listed
 from bom.judge.verdict import Verdict
-from bom.loom.low_volt import is_wired
+from bom.loom.returns import gains_returns, is_wired
 from bom.read.donor_matrix import VERDICTS
 from bom.read.job import SIDED
 
@@ -50,7 +50,7 @@ def switch_side(build: "Build") -> Gate:
     by_side = {side: [item.name for item in switches if item.side == side] for side in ("live", "earth", None)}
     words = {"live": "live", "earth": "earth", None: "not said, laid before the loads"}
     answer = "; ".join(f"{words[side]}: {listed(names)}" for side, names in by_side.items() if names)
-    turned = job.donor.earth == "positive" or (is_wired(job) and job.donor.lamp_return == "frame")
+    turned = job.donor.earth == "positive" or gains_returns(job)
     tasks, verdict = [], Verdict.PASS
     if by_side["earth"]:
         home = "its lead becomes the return" if is_wired(job) else "bare metal under the clamp"

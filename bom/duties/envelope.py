@@ -24,6 +24,7 @@ from bom.loom.builder import BUS_SENSE
 from bom.loom.lengths import length_figure
 from bom.loom.model import Loom, Place, Wire
 from bom.loom.relay_names import RELAY_COIL, opening_relays, opens_its_relay
+from bom.loom.returns import is_wired
 from bom.loom.tails import shells_on_the_frame
 from bom.physics.isolation import is_above_low_voltage
 from bom.span import Span
@@ -179,12 +180,10 @@ def _asked(place: Place, facts: Facts) -> dict[str, str]:
 def words_of(place: Place, facts: Facts) -> dict[str, str]:
     """Give all that is said of a place in words."""
     job = facts.job
-    wish = job.wishes.two_wire
-    wired = job.donor.lamp_return == "wire" if wish is None else wish
     words = {
         "stop by": "relay" if place.circuit == RELAY_COIL else "chain",
         "contact": "opens" if place.name in opening_relays(job.donor.items) else "makes",
-        "lamp return": "wire" if wired else "frame",
+        "lamp return": "wire" if is_wired(job) else "frame",
         "shells": "frame" if shells_on_the_frame(job, job.loads) else "holders",
         "earth": job.donor.earth,
         "key at": facts.key_at,

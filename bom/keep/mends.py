@@ -3,7 +3,7 @@
 from bom.build import Build
 from bom.check.gates import is_common_minus
 from bom.keep.ways import Way
-from bom.loom.low_volt import is_wired
+from bom.loom.returns import is_wired
 
 CONVERTER = "converter"
 RETURNS_MINUTES = 240.0  # of a second lead to each lamp of a bike, a rough estimate

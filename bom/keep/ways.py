@@ -7,9 +7,10 @@ import numpy as np
 
 from bom.arrangement import with_item
 from bom.check.donor import light_kind
-from bom.check.donor_settle import KNOWN
+from bom.choose.donor import FIRM
 from bom.choose.donor_loom import as_it_was
 from bom.loom.low_volt import circuit_of
+from bom.loom.returns import gains_returns
 from bom.read.catalogue import Catalogue
 from bom.read.job import Item, JobFile, Load
 
@@ -83,7 +84,7 @@ def _led_lamps(item: Item, job: JobFile, catalogue: Catalogue) -> Iterator[Way]:
 
 def _by_the_frame(item: Item, job: JobFile, catalogue: Catalogue) -> Iterator[Way]:
     """Let lamps come home through the frame as they did, where only a wish says otherwise."""
-    if job.wishes.two_wire and job.donor.lamp_return == "frame" and job.donor.earth == "negative":
+    if gains_returns(job) and job.donor.earth == "negative":
         wishes = job.wishes.model_copy(update={"two_wire": None})
         yield Way("let lamps return by the frame", job.model_copy(update={"wishes": wishes}), 0)
 
@@ -108,7 +109,7 @@ def _as_led(load: Load, job: JobFile, catalogue: Catalogue) -> Load | None:
         and lamps.word("purpose")[index] == purpose
         and lamps.word("base")[index] == load.base
         and lamps.number("supply_max_v")[index] >= catalogue.margins.rail_high_v
-        and lamps.word("evidence")[index] in KNOWN
+        and lamps.word("evidence")[index] in FIRM
         and lamps.ids[index] in catalogue.offers
     ]
     watts = lamps.number("power_w")[suits] if suits else np.array([np.nan])

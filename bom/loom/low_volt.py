@@ -5,7 +5,8 @@ from bom.loom.branches import RUN_ZONE, SWITCHES, lay_out_branches
 from bom.loom.builder import Builder
 from bom.loom.control import lay_out_control
 from bom.loom.relay_names import RELAY_COIL
-from bom.read.job import JobFile, Load
+from bom.loom.returns import is_wired
+from bom.read.job import Load
 
 METER_FEED = "meter feed"  # circuit that only a meter which runs on 12 V needs
 
@@ -37,17 +38,6 @@ def circuit_of(load: Load) -> str:
     return f"{load.circuit or load.name} circuit"
 
 
-def two_wire(build: Builder) -> bool:
-    """Tell whether lamps return by wire."""
-    return is_wired(build.job)
-
-
-def is_wired(job: JobFile) -> bool:
-    """Tell whether lamps return by wire: as the builder says, else as the donor has it."""
-    wish = job.wishes.two_wire
-    return job.donor.lamp_return == "wire" if wish is None else wish
-
-
 def _supply(build: Builder) -> None:
     """Lead the converter's output to the fuse box, through the load relay where the key drives relays."""
     run = build.runs.converter_to_fuse_box
@@ -65,7 +55,7 @@ def _supply(build: Builder) -> None:
             ("12 V feed 2", "load relay to the fuse box", ("load relay out", "fuse box in")),
         ]
     backs = [("12 V return", "minus rail to converter minus", (rail, "12 V minus"))]
-    if not two_wire(build):
+    if not is_wired(build.job):
         backs.append(("frame bond", "frame to the minus rail", ("frame", rail)))
     guard = ""
     if build.job.wishes.buffer_battery:
@@ -118,7 +108,7 @@ def _buffer(build: Builder) -> None:
 
 def _circuit(build: Builder, name: str, loads: list[Load]) -> None:
     fuse = _way(build, name)
-    lay_out_branches(build, name, fuse, loads, returns=two_wire(build))
+    lay_out_branches(build, name, fuse, loads, returns=is_wired(build.job))
     for load in loads:
         if load.is_bought:
             family = "horn" if load.purpose == "horn" else "lamp"

@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 
 from bom.loom.builder import Builder
+from bom.loom.returns import gains_returns
 from bom.read.job import JobFile, Load
 
 SHELLED = ("filament", "LED", "motor")  # loads whose shell or case may be their minus
@@ -13,7 +14,7 @@ def shells_on_the_frame(job: JobFile, loads: Sequence[Load]) -> list[Load]:
 
     New ones bring their leads; a light in another load's lamp shares that lamp's shell.
     """
-    if job.donor.lamp_return != "frame" or not job.wishes.two_wire:
+    if not gains_returns(job):
         return []
     return [
         load

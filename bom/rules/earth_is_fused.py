@@ -10,12 +10,12 @@ Source:   common practice, no source.
 from bom.judge.loom_view import LoomAnswer, LoomView, said
 from bom.judge.rule import LoomRule
 from bom.judge.verdict import Verdict
+from bom.loom.returns import is_wired
 
 
 def judge(view: LoomView) -> list[LoomAnswer]:
     """Look at earth and returns."""
-    donor, wish = view.facts.job.donor, view.facts.job.wishes.two_wire
-    wired = donor.lamp_return == "wire" if wish is None else wish
+    donor, wired = view.facts.job.donor, is_wired(view.facts.job)
     verdict = Verdict.FAIL if donor.earth == "positive" and not wired else Verdict.PASS
     back = "wire" if wired else "frame"
     return [
