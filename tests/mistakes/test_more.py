@@ -23,7 +23,7 @@ Converted = Callable[..., Build]
 Edited = Callable[..., JobFile]
 
 
-TABLE = Path(__file__).parent / "mistakes.toml"
+TABLE = Path(__file__).parent / "more.toml"
 
 
 @dataclass(frozen=True)
