@@ -1,6 +1,7 @@
 """A coil's kick must be taken once, and quickly.
 
-Asks:     a coil without suppression gets a two-way clamp that stands off the rail; a coil with it gets none.
+Asks:     a coil without suppression gets a two-way clamp that stands off the rail; a coil with it gets none. A plain
+          diode that blocks the rail is tight.
 Why:      no clamp: a thousand volts eat the key; a plain diode: the contactor opens slowly and its arc lasts.
 Cure:     a two-way clamp of 18 to 30 V, or none where the coil has its own.
 Ignores:  the clamp's energy on a coil switched many times a second.
@@ -8,19 +9,25 @@ Source:   relay makers' notes (release 5 to 10 times slower with a plain diode),
           page.
 """
 
+from dataclasses import replace
+
+import numpy as np
+
 from bom.duties.model import Duty
 from bom.judge.compare import Judgement, at_least, is_word
 from bom.judge.rule import PartRule
+from bom.judge.verdict import Verdict
 from bom.parts import Parts
 from bom.read.margins import Margins
 
 
 def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
-    """Look at kind and stand-off."""
-    return [
-        is_word("kind", parts.words_of("kind"), ("two-way clamp",), "it must take the kick and let go fast"),
-        at_least("stand-off volts", parts.rating("standoff_v"), duty.clamps_v),
-    ]
+    """Look at kind and stand-off; what a plain diode stands off is its reverse volts."""
+    kinds, blocks = parts.words_of("kind"), parts.rating("standoff_v").or_greater(parts.rating("reverse_v"))
+    kind = is_word("kind", kinds, ("two-way clamp",), "it must take the kick and let go fast")
+    slow = np.array([word == "plain diode" for word in kinds.values])
+    softer = np.where(slow, np.int8(Verdict.TIGHT), kind.verdicts)
+    return [replace(kind, verdicts=softer), at_least("stand-off volts", blocks, duty.clamps_v)]
 
 
 RULE = PartRule(("clamp",), judge, only_with=("clamps_v",))

@@ -18,7 +18,7 @@ from bom.trace import Fact, Origin
 
 GROUND, LOST = "ground of the throttle", "what a lost ground does"
 KEY = "devices.stops_on_high_throttle"
-VERDICTS = {True: Verdict.PASS, False: Verdict.TIGHT, None: Verdict.CANT_TELL}
+VERDICTS = {True: Verdict.PASS, False: Verdict.FAIL, None: Verdict.CANT_TELL}
 WORDS = {True: "stops", False: "full throttle", None: "not known"}
 
 

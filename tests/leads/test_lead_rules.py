@@ -112,7 +112,7 @@ CASES: list[tuple[str, Mapping[str, Any], str, str, str]] = [
     (GROUND, {"button: button ground": {"to": "horn"}}, "button: reverse", "ground of the contact", "fail"),
     # Trade: with its ground open a hall throttle's signal rises to 4 V and more
     (LOST, {}, SIGNAL, "what a lost ground does", "pass"),
-    (LOST, {"control": {"stops_on_high_throttle": False}}, SIGNAL, "what a lost ground does", "tight"),
+    (LOST, {"control": {"stops_on_high_throttle": False}}, SIGNAL, "what a lost ground does", "fail"),
     (LOST, {"control": {"stops_on_high_throttle": None}}, SIGNAL, "what a lost ground does", "can't tell"),
     (LOST, {}, SIGNAL, "ground of the throttle", "pass"),
     (LOST, {"grip: throttle ground": None}, SIGNAL, "ground of the throttle", "fail"),
