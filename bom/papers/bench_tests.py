@@ -5,6 +5,7 @@ from math import isfinite
 
 from bom import units
 from bom.papers.bench import Bench
+from bom.papers.bench_bars import earth_tests, joint_tests, meter_tests, switch_tests
 from bom.papers.fuse_rows import FuseRow
 from bom.session import Session
 
@@ -16,7 +17,7 @@ FLASHES = "60 to 120 a minute"
 def bench_tests(session: Session, figures: Bench, fuses: Sequence[FuseRow]) -> list[Test]:
     """List tests and limits in the order they are done."""
     wishes = session.loaded.job.wishes
-    out = _dead(figures) + _low_side(session, fuses)
+    out = _dead(figures) + _low_side(session, fuses) + meter_tests(session)
     if wishes.contactor:
         out += _contactor(session, figures)
     out += _stops() + _riding(session, figures)
@@ -57,7 +58,7 @@ def _low_side(session: Session, fuses: Sequence[FuseRow]) -> list[Test]:
             )
     if any("indicate" in load.on for load in session.loaded.job.loads):
         out += [("flash rate, left", FLASHES), ("flash rate, right", FLASHES)]
-    out += _on_diodes(session)
+    out += _on_diodes(session) + switch_tests(session) + earth_tests(session)
     out += [("stop lamp by front brake, by rear brake", "lights at once"), ("lamps, dip and main, telltales", "all")]
     return out
 
@@ -113,6 +114,7 @@ def _riding(session: Session, figures: Bench) -> list[Test]:
     out = [
         ("battery amps, greatest on a ride", f"at most {control.battery_peak:g} A"),
         ("pack volts at that moment", f"above {units.show(pack.lowest_sag_v.low, 'voltage')}"),
+        *joint_tests(session),
         ("each bolted joint after 10 minutes", f"warm to the hand; under {margins.terminal_c:g} °C"),
     ]
     if control.regen is not None:

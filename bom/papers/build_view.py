@@ -9,6 +9,7 @@ from bom.check.report import donor_counts
 from bom.judge.verdict import Verdict
 from bom.papers.ask_rows import goods_rows
 from bom.papers.bench import Bench, bench
+from bom.papers.bench_bars import passes_words
 from bom.papers.bench_tests import bench_tests
 from bom.papers.circuit_view import circuit_view
 from bom.papers.fuse_rows import FuseRow, fuse_rows
@@ -49,6 +50,8 @@ def view(session: Session) -> Mapping[str, object]:
             if "polarised" in entry.part.words and entry.part.word("polarised")[0] == "yes"
         ],
         "first_fuse": _first_fuse(build),
+        "passes": passes_words(build),
+        "phase_peak": units.show(job.controller.phase_peak, "current"),
         "untested": [item for item in build.donor if item.verdict == "test first"],
     }
 

@@ -2,7 +2,6 @@
 
 from collections.abc import Callable, Iterable
 from difflib import ndiff
-from pathlib import Path
 from typing import Any
 
 import pytest
