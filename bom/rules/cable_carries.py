@@ -1,4 +1,4 @@
-"""A cable must carry its running amps at its ambient, in its bundle, at its terminals" limit.
+"""A cable must carry its running amps at its ambient, in its bundle, at its terminals' limit.
 
 Asks:     ampacity is at least the running amps; the lower of a heat balance and a published table counts.
 Why:      the same copper is sold with amps that differ by two; heat ends at the terminal first.
