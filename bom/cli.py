@@ -1,4 +1,4 @@
-"""The command line: new, build, check, donor, why."""
+"""The command line: new, build, check, donor, why, rules."""
 
 import argparse
 import gc
@@ -103,7 +103,10 @@ def parser() -> argparse.ArgumentParser:
     why.add_argument("--key", metavar="WHERE", help=f"key arrangement to ask in: {', '.join(ALL)}")
     why.add_argument("--json", action="store_true", help="print it as JSON")
     why.set_defaults(run=_why)
-    for command in (new, build, check, donor, why):
+    rules = commands.add_parser("rules", help="list the rules by what goes wrong, or explain one with an example")
+    rules.add_argument("name", metavar="NAME", nargs="?", help="the rule to explain; a slip is read as meant")
+    rules.set_defaults(run=_rules)
+    for command in (new, build, check, donor, why, rules):
         command.add_argument("--trace", action="store_true", help=argparse.SUPPRESS)
     return parser
 
@@ -221,6 +224,20 @@ def _why(options: argparse.Namespace) -> int:
         print(json.dumps(told, indent=2, ensure_ascii=False))
     else:
         print(as_text(told))
+    return GOOD
+
+
+def _rules(options: argparse.Namespace) -> int:
+    from bom.check.explain import explained, listed, meant, not_meant
+
+    if options.name is None:
+        print(listed())
+        return GOOD
+    rule = meant(options.name)
+    if rule is None:
+        print(not_meant(options.name), file=sys.stderr)
+        return BROKEN
+    print(explained(rule))
     return GOOD
 
 

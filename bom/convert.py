@@ -42,18 +42,26 @@ MOST_PASSES = 6
 Say = Callable[[str], None]
 
 
-def convert(job: JobFile, catalogue: Catalogue, margins: Margins, key_at: str, say: Say, memory: Memory) -> Build:
+def convert(
+    job: JobFile,
+    catalogue: Catalogue,
+    margins: Margins,
+    key_at: str,
+    say: Say,
+    memory: Memory,
+    most_passes: int = MOST_PASSES,
+) -> Build:
     """Choose, check and price one arrangement.
 
     Duties start from the job alone; where the chosen coils draw more than was counted, the count is
-    raised and the choice made again. Raises RuntimeError when that does not settle. The memory is that of the run:
-    it needs the same catalogue and margins, and any job.
+    raised and the choice made again, so many times at most. Raises RuntimeError when that does not settle. The memory
+    is that of the run: it needs the same catalogue and margins, and any job.
     """
     job = arranged(job, key_at)
     loom = lay_out(job, margins, key_at)
     options = candidates(loom, job, catalogue, margins, memory)
     counted, states = _counted(loom, job, key_at, margins), states_of(catalogue.states, job)
-    for number in range(1, MOST_PASSES + 1):
+    for number in range(1, most_passes + 1):
         facts = _facts(job, margins, counted, key_at, states)
         duties = envelope(loom, facts)
         say(f"key at {key_at}: choosing among {sum(len(o.parts) for o in options.values())} candidates")
@@ -63,7 +71,7 @@ def convert(job: JobFile, catalogue: Catalogue, margins: Margins, key_at: str, s
         if raised == counted:
             view = _view(loom, facts, duties, choice, memory)
             raised = _raised_by_states(counted, view)
-            if raised == counted or number == MOST_PASSES:  # what does not come to rest is a finding
+            if raised == counted or number == most_passes:  # what does not come to rest is a finding
                 return _finish(job, catalogue, view, options, allowed, choice, number)
         counted = raised
     raise RuntimeError("coils, charger and the parts they bear on did not settle; report this job")

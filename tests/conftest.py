@@ -1,7 +1,7 @@
 """Shared by the tests: the catalogue, read once, and jobs made by editing the starter jobs."""
 
 import tomllib
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from functools import cache
 from pathlib import Path
 from typing import Any
@@ -15,6 +15,10 @@ from bom.duties.budget import budget
 from bom.duties.circuits import Counted, Facts
 from bom.duties.volts import pack_facts
 from bom.errors import Fault
+from bom.judge.compare import HEARSAY
+from bom.judge.finding import Finding
+from bom.judge.rule import rules
+from bom.judge.verdict import Verdict
 from bom.memory import Memory
 from bom.read.catalogue import Catalogue, read_catalogue
 from bom.read.job import JobFile
@@ -53,6 +57,18 @@ def _edit(data: dict[str, Any], path: str, value: object) -> None:
 @pytest.fixture(scope="session")
 def project() -> Path:
     return PROJECT
+
+
+@pytest.fixture(scope="session")
+def undeclared() -> Callable[[Iterable[Finding]], list[str]]:
+    """List findings whose answer their rule does not declare; hearsay makes any rule's pass tight."""
+    said = {rule.name: {Verdict.PASS, *rule.says} for rule in rules()}
+
+    def find(findings: Iterable[Finding]) -> list[str]:
+        told = [f for f in findings if f.verdict not in said[f.rule]]
+        return [f"{f.key}: {f.verdict.word}" for f in told if f.verdict != Verdict.TIGHT or f.evidence not in HEARSAY]
+
+    return find
 
 
 @pytest.fixture(scope="session")

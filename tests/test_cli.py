@@ -197,6 +197,21 @@ def test_build_of_an_unsound_job_is_good_unless_strict(
     assert main([*arguments, "--strict"]) == 1
 
 
+def test_rules_are_listed_and_one_is_explained(capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["rules"]) == 0
+    assert capsys.readouterr().out.startswith("FIRE  ")
+    assert main(["rules", "holds-dc-vollts"]) == 0
+    assert "80.0 V offered, at least 84.0 V needed" in capsys.readouterr().out
+
+
+def test_a_rule_that_is_not_there_names_the_nearest(capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["rules", "holder-volts"]) == 2
+    printed = capsys.readouterr()
+    assert printed.out == ""
+    assert 'No rule is named by "holder-volts". The nearest:' in printed.err
+    assert "holds-dc-volts" in printed.err
+
+
 def test_no_command_is_said_and_not_guessed(capsys: pytest.CaptureFixture[str]) -> None:
     with pytest.raises(SystemExit) as stopped:
         main([])

@@ -25,6 +25,7 @@ def test_readme_names_the_commands_that_exist() -> None:
         "donorbill check",
         "donorbill build",
         "donorbill why",
+        "donorbill rules",
         "python3 -m bom.start test",
     ):
         assert command in text

@@ -3,6 +3,8 @@
 from textwrap import wrap
 from typing import Any
 
+from bom.check.made_of import signs
+
 WIDTH = 100
 MOST = 40  # findings listed where a text may mean several
 Node = dict[str, Any]
@@ -13,18 +15,18 @@ def as_text(told: list[Node]) -> str:
     seen: set[str] = set()
     lines = [line for number, data in enumerate(told) for line in _comparison(data, seen, first=number == 0)]
     rule = told[0]["rule"]
-    lines += [*_labelled("why", rule["why"]), *_labelled("source", rule["source"]), *_labelled("cure", rule["cure"])]
+    lines += [*labelled("why", rule["why"]), *labelled("source", rule["source"]), *labelled("cure", rule["cure"])]
     return "\n".join(lines)
 
 
 def _comparison(data: Node, seen: set[str], *, first: bool) -> list[str]:
     """Print one comparison: the answer, then the two figures and their making."""
     lines = [
-        *_wrapped(f"{data['verdict'].upper()}  {data['finding'].partition(' @ ')[2]}: {data['what']}", "      "),
-        *(_labelled("asked", data["rule"]["title"]) if first else []),
-        *_labelled("offered", data["offered_text"] + (f"  ({data['part']})" if data["part"] else "")),
-        *_labelled("needed", data["needed_text"]),
-        *(_labelled("find out", data["datum"]) if data["datum"] else []),
+        *wrapped(f"{data['verdict'].upper()}  {data['finding'].partition(' @ ')[2]}: {data['what']}", "      "),
+        *(labelled("asked", data["rule"]["title"]) if first else []),
+        *labelled("offered", data["offered_text"] + (f"  ({data['part']})" if data["part"] else "")),
+        *labelled("needed", data["needed_text"]),
+        *(labelled("find out", data["datum"]) if data["datum"] else []),
         "",
     ]
     for title, key in (("Offered", "offered"), ("Needed", "needed"), ("Margin before a clean pass", "clean_margin")):
@@ -46,7 +48,7 @@ def _side(data: Node, key: str, seen: set[str]) -> list[str]:
     if node is None:
         plain = data.get(f"{key}_text", "")
         because = f"  {data['because']}" if key == "needed" else ""
-        return _wrapped(f"  {plain}{because}  [words of the rule]", "    ") if plain else []
+        return wrapped(f"  {plain}{because}  [words of the rule]", "    ") if plain else []
     return _node(node, "  ", seen)
 
 
@@ -60,16 +62,16 @@ def _node(node: Node, indent: str, seen: set[str]) -> list[str]:
         if len(head) + len(told) + 4 <= WIDTH:
             return [f"{head}  [{told}]"]
         if told in seen:
-            return _wrapped(f"{head}  [as above]", f"{indent}    ")
+            return wrapped(f"{head}  [as above]", f"{indent}    ")
         seen.add(told)
-        return [*_wrapped(head, f"{indent}    "), *_wrapped(f"{indent}    [{told}]", f"{indent}     ")]
+        return [*wrapped(head, f"{indent}    "), *wrapped(f"{indent}    [{told}]", f"{indent}     ")]
     if "formula" not in node:
-        return _wrapped(f"{head}  [nobody said where from]", f"{indent}    ")
+        return wrapped(f"{head}  [nobody said where from]", f"{indent}    ")
     mark = str({key: value for key, value in node.items() if key != "name"})  # the same down to every leaf
     if mark in seen:
-        return _wrapped(f"{head}  [as above]", f"{indent}    ")
+        return wrapped(f"{head}  [as above]", f"{indent}    ")
     seen.add(mark)
-    lines = [*_wrapped(head, f"{indent}    "), *_wrapped(f"{indent}  = {signs(node['formula'])}", f"{indent}    ")]
+    lines = [*wrapped(head, f"{indent}    "), *wrapped(f"{indent}  = {signs(node['formula'])}", f"{indent}    ")]
     if not node["agrees"]:
         lines.append(f"{indent}  ! this formula does not give that figure: report it with the job file")
     for entry in node["inputs"]:
@@ -77,14 +79,11 @@ def _node(node: Node, indent: str, seen: set[str]) -> list[str]:
     return lines
 
 
-def signs(formula: str) -> str:
-    """Print a formula with the signs people write."""
-    return formula.replace(" ** ", " ^ ").replace(" * ", " × ").replace(" / ", " ÷ ").replace(" - ", " − ")
+def labelled(label: str, text: str) -> list[str]:
+    """Print a text behind its label, in lines of the width."""
+    return wrapped(f"{label:<9} {text}", " " * 10)
 
 
-def _labelled(label: str, text: str) -> list[str]:
-    return _wrapped(f"{label:<9} {text}", " " * 10)
-
-
-def _wrapped(text: str, indent: str) -> list[str]:
+def wrapped(text: str, indent: str) -> list[str]:
+    """Break a text into lines of the width; all but the first are indented."""
     return wrap(text, WIDTH, subsequent_indent=indent, break_long_words=False, break_on_hyphens=False) or [""]

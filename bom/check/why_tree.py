@@ -3,7 +3,7 @@
 import math
 from typing import Any
 
-from bom import units
+from bom.check.made_of import shown
 from bom.check.origins import where
 from bom.check.why import Account
 from bom.dimensions import DIMENSIONS
@@ -54,19 +54,6 @@ def as_data(account: Account, session: Session, arrangement: str) -> Node:
         **trees,
         "rule": {"title": rule.title, "asks": rule.asks, "why": rule.why, "source": rule.source, "cure": rule.cure},
     }
-
-
-def shown(figure: Span, unit: str) -> str:
-    """Print a figure to four digits, volts to five, so that a reader can work it out again."""
-    low, high = (_printed(end, figure.dimension, unit) for end in (figure.low, figure.high))
-    return low if low == high else f"{low} to {high}"
-
-
-def _printed(value: float, dimension: str, unit: str) -> str:
-    if not math.isfinite(value) or (dimension and dimension != "voltage"):
-        return units.show(value, dimension or "voltage", 4)
-    kind = "V" if dimension == "voltage" else unit
-    return f"{value:.5g} {kind}".rstrip()
 
 
 def _number(value: float) -> float | None:

@@ -7,7 +7,7 @@ a circuit is high voltage (UN R136 paragraph 2, read second-hand on a public pag
 """
 
 import csv
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from pathlib import Path
 
 import pytest
@@ -17,6 +17,7 @@ from bom.build import Build
 from bom.check.donor import DonorVerdict
 from bom.check.donor_gates import donor_gates, donor_type
 from bom.duties.envelope import own_duty
+from bom.judge.finding import Finding
 from bom.judge.verdict import Verdict
 from bom.read.donor_matrix import GATES
 from bom.read.job import JobFile
@@ -76,12 +77,18 @@ def test_each_gate(row: Row, built: Built) -> None:
 
 
 @pytest.mark.parametrize("row", cases("bikes", "job"))
-def test_each_bike(row: Row, built: Built, job_of: Callable[[str], JobFile]) -> None:
+def test_each_bike(
+    row: Row,
+    built: Built,
+    job_of: Callable[[str], JobFile],
+    undeclared: Callable[[Iterable[Finding]], list[str]],
+) -> None:
     """Its sort in words, and what fails in it: nothing, but where it is meant to."""
     assert donor_type(job_of(row["job"])).startswith(f"{row['type']} (read from: ")
     build = built(row["job"])
     fails = {finding.rule for finding in build.findings if finding.verdict == Verdict.FAIL}
     assert fails == set(filter(None, row["fails"].split("; ")))
+    assert undeclared(build.findings) == []
     assert "; ".join(hole.place.name for hole in build.holes) == row["open"]
 
 

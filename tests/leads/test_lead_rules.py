@@ -145,12 +145,12 @@ def test_case(
 ) -> None:
     job = edited("street-72", {"devices": devices(changes)})
     view = LoomView(lay_out(job, margins, "12 V"), facts_of(job), {}, {})
-    shape = next(entry.shape for entry in rules() if entry.name == rule)
-    assert isinstance(shape, LoomRule)
+    entry = next(entry for entry in rules() if entry.name == rule)
+    assert isinstance(entry.shape, LoomRule)
+    answers = entry.shape.judge(view)
+    assert {answer.verdict for answer in answers} <= {Verdict.PASS, *entry.says}
     found = [
-        answer.verdict.word
-        for answer in shape.judge(view)
-        if of in answer.subject.split(" to ") and answer.what.startswith(what)
+        answer.verdict.word for answer in answers if of in answer.subject.split(" to ") and answer.what.startswith(what)
     ]
     assert max(found, key=WORDS.index, default="not asked") == verdict
 

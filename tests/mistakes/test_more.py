@@ -1,7 +1,7 @@
 """Known mistakes of the trade, put into a starter job on purpose: each must be caught by its own rule."""
 
 import tomllib
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass, replace
 from pathlib import Path
 
@@ -76,10 +76,13 @@ def findings(
 
 
 @pytest.mark.parametrize("mistake", mistakes(), ids=lambda mistake: mistake.name)
-def test_mistake_is_caught(mistake: Mistake, findings: Callable[[Mistake], list[Finding]]) -> None:
+def test_mistake_is_caught(
+    mistake: Mistake, findings: Callable[[Mistake], list[Finding]], undeclared: Callable[[Iterable[Finding]], list[str]]
+) -> None:
     found = findings(mistake)
     assert found, f"{mistake.rule} said nothing about {mistake.place}"
     assert max((finding.verdict.word for finding in found), key=WORDS.index) == mistake.verdict
+    assert undeclared(found) == []
 
 
 def test_a_pinned_mistake_stands_and_is_not_sound(converted: Converted) -> None:

@@ -8,6 +8,7 @@ import pytest
 from bom.arrangement import SLEEPING, TWELVE
 from bom.judge.loom_view import LoomView
 from bom.judge.rule import LoomRule, rules
+from bom.judge.verdict import Verdict
 from bom.loom.layout import lay_out
 from bom.parts import Parts
 from bom.read.catalogue import Catalogue
@@ -167,10 +168,11 @@ def answers(edited: Callable[..., object], facts_of: Callable[..., object], marg
         job = edited("street-72", edits)
         loom, facts = lay_out(job, margins, key_at), facts_of(job, key_at)
         view = LoomView(loom, facts, parts or {}, {})
-        shape = next(entry.shape for entry in rules() if entry.name == rule)
-        assert isinstance(shape, LoomRule)
+        entry = next(entry for entry in rules() if entry.name == rule)
+        assert isinstance(entry.shape, LoomRule)
         found: dict[str, str] = {}
-        for answer in shape.judge(view):
+        for answer in entry.shape.judge(view):
+            assert answer.verdict in (Verdict.PASS, *entry.says)
             what = answer.what.split(" at ")[0]
             found[what] = max(found.get(what, "not asked"), answer.verdict.word, key=WORDS.index)
         return found

@@ -1,0 +1,93 @@
+"""The example of a rule about the whole bike: a starter job with something spoilt, converted, and with it mended.
+
+A table in bom/rules/examples names the starter, and under [bad] and [cured] what is changed in it: a title, `set`
+(keys with dots; an entry of a list by its name, a lead by its function), `add` (entries put at the end of a list) and,
+where it matters, the key arrangement `key` and how often the choice is made at most, `passes`.
+"""
+
+import json
+import tomllib
+from collections.abc import Iterator, Mapping, Sequence
+from typing import Any
+
+from bom.arrangement import ALL, TWELVE
+from bom.check.case_tables import Table, table
+from bom.check.examples import Example, Told
+from bom.check.made_of import made_of
+from bom.convert import MOST_PASSES, convert
+from bom.data import folder
+from bom.errors import Fault, InputError
+from bom.judge.finding import loom_finding
+from bom.judge.loom_view import LoomAnswer
+from bom.judge.rule import LoomRule, Rule
+from bom.memory import Memory
+from bom.read.catalogue import Catalogue
+from bom.read.job import JobFile
+from bom.read.locate import Lines
+
+SIDES = ("bad", "cured")
+
+
+def of_the_bike(rule: Rule, shape: LoomRule, catalogue: Catalogue, memory: Memory) -> tuple[Example, Example]:
+    """Convert the spoilt job and the mended one, and ask the rule about both; the memory is of this catalogue alone."""
+    whole = table(rule.name)
+    bad, cured = (_example(rule, shape, whole["starter"], whole[side], catalogue, memory) for side in SIDES)
+    return bad, cured
+
+
+def _example(rule: Rule, shape: LoomRule, starter: str, side: Table, catalogue: Catalogue, memory: Memory) -> Example:
+    job = edited(starter, side.get("set", {}), side.get("add", {}))
+    faults: list[Fault] = []
+    margins = catalogue.margins.overridden(job.margins, "the example", Lines({}), faults)
+    if faults:
+        raise InputError(faults)
+    key_at = side.get("key") or (job.wishes.key if job.wishes.key in ALL else TWELVE)
+    own = Memory() if job.margins else memory  # other margins, other answers
+    build = convert(job, catalogue, margins, key_at, lambda text: None, own, side.get("passes", MOST_PASSES))
+    told = [_told(rule, answer) for answer in shape.judge(build.walks.bike.view)]
+    told.sort(key=lambda entry: -entry.finding.verdict)
+    return Example(side["title"], tuple(_setting(starter, side, build.arrangement)), tuple(told))
+
+
+def _told(rule: Rule, answer: LoomAnswer) -> Told:
+    return Told(loom_finding(rule, answer), tuple(filter(None, map(made_of, (answer.offers, answer.needs)))))
+
+
+def _setting(starter: str, side: Table, arrangement: str) -> Iterator[str]:
+    """Say which starter, and what is changed in it, as a job file would."""
+    yield f"starter job {starter}, key at {arrangement}"
+    yield from (f"{key} = {_shown(value)}" for key, value in side.get("set", {}).items())
+    for key, entries in side.get("add", {}).items():
+        yield from (f"one more of {key}: {', '.join(f'{k} = {_shown(v)}' for k, v in e.items())}" for e in entries)
+    if "passes" in side:
+        yield f"times that the choice is made, at most: {side['passes']}"
+
+
+def _shown(value: Any) -> str:
+    """Print a value as a job file writes it."""
+    return f"{value:g}" if isinstance(value, float) else json.dumps(value, ensure_ascii=False)
+
+
+def edited(starter: str, changes: Mapping[str, Any], added: Mapping[str, list[Any]]) -> JobFile:
+    """Give a starter job with some of its keys set otherwise, and with more entries in its lists."""
+    path = folder("templates") / "jobs" / f"{starter}.toml"
+    data = tomllib.loads(path.read_text(encoding="utf-8"))
+    for key, value in changes.items():
+        *parents, last = key.split(".")
+        _within(data, parents)[last] = value
+    for key, entries in added.items():
+        *parents, last = key.split(".")
+        _within(data, parents).setdefault(last, []).extend(entries)
+    return JobFile.model_validate(data)
+
+
+def _within(data: dict[str, Any], parents: Sequence[str]) -> dict[str, Any]:
+    """Find the table that holds "pack.bms.charge", or "loads.horn.current" where a list is searched by name."""
+    here: Any = data
+    for parent in parents:
+        if isinstance(here, list):
+            here = next(entry for entry in here if parent in (entry.get("name"), entry.get("function")))
+        else:
+            here = here.setdefault(parent, {})
+    found: dict[str, Any] = here
+    return found
