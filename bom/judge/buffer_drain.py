@@ -1,4 +1,4 @@
-"""What a parked bike draws from its buffer battery: loads that stay on, and what leaks back into a converter at rest."""
+"""What a parked bike draws from its buffer battery: loads that stay on, and what leaks into a resting converter."""
 
 from dataclasses import dataclass
 from functools import partial

@@ -30,7 +30,7 @@ def told(edited: Callable[..., object], facts_of: Callable[..., object], margins
 
 
 def verdict_of(answers: list[LoomAnswer]) -> str:
-    return max((answer.verdict for answer in answers)).word if answers else "not asked"
+    return max(answer.verdict for answer in answers).word if answers else "not asked"
 
 
 def part(catalogue: Catalogue, family: str, **cells: float | str) -> Parts:
