@@ -85,3 +85,27 @@ def test_loads_that_stay_on_and_the_leak_add_up(catalogue: Catalogue, told: Told
     alarm = {"name": "alarm", "kind": "electronics", "power": "0.05 W", "on": ["always"]}
     answer = told("buffer-lasts-parked", {"loads": [alarm]}, SLEEPING, parked(catalogue, 9.0, 3.3))[0]
     assert (answer.verdict.word, answer.offered) == ("tight", "27 days")
+
+
+# Worked: 8 A of lamps for 10 min x 1.5 = 8 x 10 / 60 x 1.5 = 2.0 Ah; the horn does not burn by night.
+LAMPS = [
+    {"name": "headlamp", "kind": "electronics", "current": "6 A", "on": ["night"]},
+    {"name": "tail lamp", "kind": "LED", "current": "0.5 A", "on": ["riding"]},
+    {"name": "stop lamp", "kind": "LED", "current": "1.5 A", "on": ["brake"]},
+    {"name": "horn", "kind": "motor", "current": "3 A", "on": ["horn"]},
+]
+
+
+@pytest.mark.parametrize(
+    ("wish", "verdict", "offered"), [(None, "can't tell", "not said"), (False, "tight", "none"), (True, "pass", "yes")]
+)
+def test_the_builder_says_whether_the_lamps_outlive_a_trip(
+    wish: bool | None, verdict: str, offered: str, told: Told
+) -> None:
+    edits = {"loads": LAMPS, "donor.items": [], "wishes.buffer_battery": wish}
+    answer = told("lights-survive-a-trip", edits)[0]
+    assert (answer.verdict.word, answer.offered) == (verdict, offered)
+    if not wish:
+        assert "2 Ah" in answer.needed
+        assert answer.because == "8 A for 10 min x 1.5; dark after a trip: headlamp, tail lamp, stop lamp"
+    assert (answer.datum == "whether the lamps must outlive a trip: wishes.buffer_battery") == (wish is None)
