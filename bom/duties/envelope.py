@@ -4,6 +4,7 @@ from collections.abc import Mapping
 from functools import partial
 from math import isfinite
 
+from bom.duties.after_trip import after_trip_ah
 from bom.duties.budget import side_watts
 from bom.duties.circuit_traces import idle
 from bom.duties.circuits import (
@@ -158,6 +159,10 @@ def _wire(place: Place, wire: Wire, needs: Needs, facts: Facts) -> Needs:
 def _counted(value: float, dimension: str, because: str, name: str) -> Span:
     """Give a figure that the loom was laid out with, or that was counted in it."""
     return Span.of(value, dimension, because, Origin("loom", name))
+
+
+def _buffer(place: Place, loom: Loom, facts: Facts) -> Needs:
+    return {"light_ah": after_trip_ah(facts)}
 
 
 def _stud(place: Place, facts: Facts) -> Needs:
@@ -406,6 +411,7 @@ SPECIAL = {
     "fuse_box": _fuse_box,
     "signal_connector": _signal_connector,
     "end_cap": _leads,
+    "buffer_battery": _buffer,
     "lamp": _lamp,
     "horn": _lamp,
 }

@@ -442,7 +442,11 @@ class Wishes(Section):
     isolator: Literal["link plug", "hand switch", "breaker", "none"] = Field(
         "link plug", description="a break that works by hand"
     )
-    buffer_battery: bool = Field(False, description="a small 12 V battery beside the converter")
+    buffer_battery: bool | None = Field(
+        None,
+        description="a small 12 V battery beside the converter, which lights the lamps when the pack lets go; unsaid, "
+        "none is bought and the papers ask",
+    )
     meter: Literal["volts", "volts and amps", "none"] = Field("volts", description="battery gauge")
     charger: bool = Field(True, description="a charger is bought")
     charge_current: Amps = Field(10.0, description="charging amps wanted")

@@ -42,6 +42,8 @@ CASES = [
     ("hand-break-exists", {"wishes.isolator": "none", "wishes.pack_plug": False}, "break by hand", "fail"),
     ("lights-survive-a-trip", {"wishes.buffer_battery": True}, "buffer battery", "pass"),
     ("lights-survive-a-trip", {"wishes.buffer_battery": False}, "buffer battery", "tight"),
+    ("lights-survive-a-trip", {"wishes.buffer_battery": None}, "buffer battery", "can't tell"),
+    ("lights-survive-a-trip", {"wishes.buffer_battery": None, "loads": []}, "buffer battery", "not asked"),
     # 200 mm is common practice; ABYC E-11 says 7 in (178 mm) from the battery, from memory
     ("pack-lead-is-short", {"runs.pack_to_fuse": "150 mm"}, "unfused length", "pass"),
     ("pack-lead-is-short", {"runs.pack_to_fuse": "200 mm"}, "unfused length", "pass"),
