@@ -18,6 +18,7 @@ DONOR_KEYS = {
     "load_min_w": "watts_min",
     "load_max_w": "watts_max",
     "area_mm2": "wire",
+    "lead_mm2": "lead",
     "resistance_mohm_per_m": "wire",
     "conductor_mm": "wire",
     "outside_mm": "wire",

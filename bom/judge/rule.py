@@ -16,7 +16,7 @@ PartJudge = Callable[[Parts, Duty, Margins], Sequence[Judgement]]
 PairJudge = Callable[[Parts, Parts, Duty, Duty, Margins], Sequence[Judgement]]
 LoomJudge = Callable[[LoomView], Sequence[LoomAnswer]]
 
-HEADS = ("Asks", "Why", "Cure", "Ignores", "Source")
+HEADS = ("Asks", "Why", "Cure", "Ignores", "Source", "Harm", "Says")
 
 
 @dataclass(frozen=True)

@@ -59,6 +59,7 @@ SPANS: Mapping[str, tuple[float, float]] = {
     "ah": (0.1, 1000),
     "breaks_a": (0, 200_000),
     "dc_breaking_a": (0, 200_000),
+    "lead_mm2": (0.08, 25),
     "conductor_mm": (0.3, 30),
     "outside_mm": (0.3, 150),
     "resistance_mohm_per_m": (0.05, 250),
