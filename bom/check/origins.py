@@ -26,6 +26,7 @@ DONOR_KEYS = {
     "class_dc_v": "wire",
     "class_ac_v": "wire",
     "insulation": "wire",
+    "conductor_class": "wire",
     "colour": "kind",
     "breaking_points": "breaks",
     "pins": "pins",
