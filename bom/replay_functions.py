@@ -4,6 +4,7 @@ import math
 from collections.abc import Callable, Mapping
 from typing import Any
 
+from bom.judge.ip_code import water_digit
 from bom.physics.adiabatic import longest_s
 from bom.physics.ampacity import ampacity_a
 from bom.physics.fuse import earliest_s, latest_s, rerating_fraction, surely_opens_multiple
@@ -57,6 +58,7 @@ FUNCTIONS: Mapping[str, Callable[..., Any]] = {
     "line_volts": lambda bus: greatest_line_rms_v(bus_v=bus),
     "greatest_watts": lambda printed: upper_watts(printed_w=printed, nominal_v=12).watts,
     "printed_break": _printed_break,
+    "water_digit": water_digit,
     "curve_amps": _curve_amps,
     "share_at": _share_at,
     "ampacity": _ampacity,

@@ -167,6 +167,8 @@ def _known(item: Item, service: Service) -> dict[str, tuple[float | str, str]]:
     known |= {name: (float(number), SAID) for name, number in counted.items() if number is not None}
     if item.fuses:
         known["takes_body"] = (item.fuses, SAID)
+    if item.lead is not None:
+        known["lead_mm2"] = (item.lead, COUNTED)
     if item.wire is not None:
         known |= loom_wire(item.wire)
     if item.contact:

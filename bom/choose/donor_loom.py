@@ -20,6 +20,7 @@ def loom_wire(area_mm2: float) -> dict[str, tuple[float | str, str]]:
         "conductor_mm": (conductor_mm, how),
         "outside_mm": (conductor_mm + 1.2, how),
         "insulation": ("PVC", how),
+        "conductor_class": ("5", how),
         "colour": ("as it is", SAID),
     }
 

@@ -27,7 +27,9 @@ from bom.loom.model import Loom, Place, Wire
 from bom.loom.relay_names import RELAY_COIL, opening_relays, opens_its_relay
 from bom.loom.returns import is_wired
 from bom.loom.tails import shells_on_the_frame
+from bom.loom.traction import FIRST_CLOSING
 from bom.physics.isolation import is_above_low_voltage
+from bom.read.families import BY_NAME
 from bom.span import Span
 from bom.trace import Origin, step
 
@@ -114,10 +116,19 @@ def _needs(place: Place, wire: Wire | None, circuits: Mapping[str, Needs], loom:
     if wire is not None:
         needs.update(_wire(place, wire, needs, facts))
     needs.update(_stud(place, facts))
+    needs.update(_weather(place, facts))
     special = SPECIAL.get(place.family)
     if special:
         needs.update(special(place, loom, facts))
     return needs
+
+
+def _weather(place: Place, facts: Facts) -> Needs:
+    """Ask the water digit of a zone of what has an IP code; a holder used at the first closing alone rides nowhere."""
+    margin = f"ip_water_{place.zone.replace(' ', '_')}"
+    asked = facts.margins.of(margin, "", f"splash reaches it, {place.zone}")
+    coded = any(column.name == "ip_code" for column in BY_NAME[place.family].columns)
+    return {"water_x": asked} if coded and asked.low and place.name != FIRST_CLOSING else {}
 
 
 def _ambient(zone: str, facts: Facts) -> Span:

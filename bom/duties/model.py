@@ -47,6 +47,7 @@ GLOSSARY: Mapping[str, tuple[str, str]] = {
     "charge_limit_a": ("current", "greatest charging amps the pack allows"),
     "charge_wish_a": ("current", "charging amps wanted"),
     "ways": ("", "circuits or contacts needed"),
+    "water_x": ("", "water digit of the IP code that its zone asks"),
     "poles": ("", "conductors that pass through a plug"),
     "width_mm": ("", "width of a sleeve over a pair of leads, in millimetres"),
     "burning": ("", "lamps that burn together"),

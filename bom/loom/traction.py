@@ -7,6 +7,7 @@ from bom.loom.builder import Builder
 from bom.loom.taps import lay_out_bus_sense
 
 BUS_STUB = "precharge bus stub"
+FIRST_CLOSING = "first closing holder"
 
 
 @dataclass(frozen=True)
@@ -192,7 +193,7 @@ def _precharge(build: Builder) -> None:
 
 def _first_closing(build: Builder, fuse: str) -> None:
     """Place what stands in for the main fuse at the first closing: a spare precharge fuse on two short leads."""
-    holder = build.place("first closing holder", "fuse_holder", "holder for the first closing", "precharge", "frame")
+    holder = build.place(FIRST_CLOSING, "fuse_holder", "holder for the first closing", "precharge", "frame")
     build.link("takes fuse", holder, fuse)
     run = build.runs.pack_to_fuse
     stub = build.wire(

@@ -15,6 +15,7 @@ from bom.papers.circuit_view import circuit_view
 from bom.papers.fuse_rows import FuseRow, fuse_rows
 from bom.papers.lead_view import lead_view
 from bom.papers.owner_words import labels, owner
+from bom.papers.routing import routing
 from bom.papers.sheet_volts import pack_rows
 from bom.papers.standing import Trouble, headline, marked, troubles
 from bom.papers.unknowns import unknowns
@@ -44,6 +45,7 @@ def view(session: Session) -> Mapping[str, object]:
         "tests": bench_tests(session, figures, fuses),
         "labels": labels(session, figures, fuses),
         "owner": owner(session),
+        "routing": routing(build),
         "polarised": [
             f"{place} ({entry.part_id})"
             for place, entry in build.filled.items()

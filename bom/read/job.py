@@ -157,6 +157,7 @@ ITEM_KEYS = {
     "way": ("fuse box",),
     "fuses": ("fuse box",),
     "tested": CONTACTS,
+    "lead": CONTACTS,
     "side": SIDED,
 }
 
@@ -241,6 +242,9 @@ class Item(Section):
         None, description="fuse boxes: what fuses it takes"
     )
     wire: Area | None = Field(None, description="looms: copper area of its lamp wires")
+    lead: Area | None = Field(
+        None, description="contacts: copper of its own leads, counted: strands x 0.785 x diameter²"
+    )
     held: bool | None = Field(
         None, description="its bench test was passed; false: it goes. Only with reading; settles what is to be tested"
     )
