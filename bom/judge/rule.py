@@ -17,6 +17,7 @@ PairJudge = Callable[[Parts, Parts, Duty, Duty, Margins], Sequence[Judgement]]
 LoomJudge = Callable[[LoomView], Sequence[LoomAnswer]]
 
 HEADS = ("Asks", "Why", "Cure", "Ignores", "Source")
+ASIDES = ("Harm", "Says")  # headed too, and said by some rules
 
 
 @dataclass(frozen=True)
@@ -112,11 +113,11 @@ def _read(module_name: str) -> Rule:
 def read_words(text: str) -> tuple[str, dict[str, str]]:
     """Split a rule's docstring into its title and its headed sections."""
     lines = text.strip().splitlines()
-    sections: dict[str, str] = dict.fromkeys(HEADS, "")
+    sections: dict[str, str] = dict.fromkeys((*HEADS, *ASIDES), "")
     head = ""
     for line in lines[1:]:
         first, colon, rest = line.partition(":")
-        if colon and first in HEADS:
+        if colon and first in sections:
             head, sections[first] = first, rest.strip()
         elif head and line.strip():
             sections[head] += " " + line.strip()

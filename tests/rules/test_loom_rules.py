@@ -18,6 +18,13 @@ Answers = Callable[..., dict[str, str]]
 # 4.2 A of electronics and 2.6 A of coils: 6.8 A x 13.5 V / 0.85 = 108 W, from 20 x 3.60 V = 72.0 V it is 1.5 A.
 STEADY = {"loads": [{"name": "lights", "kind": "electronics", "current": "4.2 A", "on": ["key"]}], "donor.items": []}
 
+SAG = {
+    "pack.bms.low_cut": "60 V",
+    "pack.pack_resistance": "60 mohm",
+    "controller.battery_peak": "200 A",
+    "controller.battery_continuous": "100 A",
+}
+
 # rule, edits of the street job, key at, what is compared, verdict
 CASES = [
     # 105 A + 1.5 A = 106.5 A; over 85 % (common practice) 125.3 A
@@ -36,6 +43,30 @@ CASES = [
     ("controller-takes-the-pack", {"controller.supply_min": "55.9 V"}, "lowest supply volts", "pass"),
     ("controller-takes-the-pack", {"controller.supply_min": "56 V"}, "lowest supply volts", "fail"),
     ("controller-takes-the-pack", {"controller.supply_min": None}, "lowest supply volts", "can't tell"),
+    # Ohm's law by hand: 20 cells x 3.5 V = 70.0 V with a fifth left; 200 A x 0.06 ohm = 12 V; 58 V under a 60 V cut;
+    # 100 A x 0.06 ohm = 6 V leaves 64 V. Cells of 3.5 V at a fifth: common practice, from memory.
+    ("sag-stays-above-the-cut", SAG, "volts", "tight"),
+    ("sag-stays-above-the-cut", SAG | {"pack.bms.low_cut": "58 V"}, "volts", "pass"),
+    ("sag-stays-above-the-cut", SAG | {"pack.bms.low_cut": "64 V"}, "volts", "tight"),
+    ("sag-stays-above-the-cut", SAG | {"pack.bms.low_cut": "64.1 V"}, "volts", "fail"),
+    # unsaid, the cut lies between 60 V (empty cells) and 66 V (a tenth above): 58 V is under both, 62 V is
+    # not; 60 A through 60 mohm leave 66.4 V, above both
+    (
+        "sag-stays-above-the-cut",
+        SAG | {"pack.bms.low_cut": None, "controller.battery_continuous": "60 A"},
+        "volts",
+        "tight",
+    ),
+    ("sag-stays-above-the-cut", SAG | {"pack.bms.low_cut": None}, "volts", "can't tell"),
+    (
+        "sag-stays-above-the-cut",
+        SAG | {"pack.bms.low_cut": None, "pack.pack_resistance": "40 mohm"},
+        "volts",
+        "can't tell",
+    ),
+    ("sag-stays-above-the-cut", SAG | {"pack.bms.low_cut": None, "pack.pack_resistance": "20 mohm"}, "volts", "pass"),
+    # by 42 Ah alone 3 groups of 14 Ah cells have 27 to 271 mohm a pack (20 to 190 mohm x Ah a cell)
+    ("sag-stays-above-the-cut", SAG | {"pack.pack_resistance": None}, "volts", "can't tell"),
     ("hand-break-exists", {"wishes.isolator": "link plug"}, "break by hand", "pass"),
     ("hand-break-exists", {"wishes.isolator": "none", "wishes.pack_plug": True}, "break by hand", "pass"),
     ("hand-break-exists", {"wishes.isolator": "none", "wishes.pack_plug": False}, "break by hand", "fail"),
