@@ -37,6 +37,7 @@ def view(session: Session) -> Mapping[str, object]:
         **circuit_view(build),
         **lead_view(build),
         "wishes": job.wishes,
+        "protected": job.pack.bms.opens == "minus",
         "regen": job.controller.regen is not None,
         "above": figures.above_60_v,
         "bench": _bench_words(figures, session),

@@ -64,6 +64,9 @@ class Bms(Section):
     discharge: Amps | None = Field(None, description="continuous discharge limit")
     charge: Amps | None = Field(None, description="continuous charge limit, regen included")
     low_cut: Volts | None = Field(None, description="pack volts at which it opens")
+    opens: Literal["plus", "minus"] | None = Field(
+        None, description="pole it opens; minus: the protected minus behind it and the cells' own minus are two points"
+    )
     standby: Amps = Field(0.005, description="own consumption; a guess from common practice")
 
 
@@ -81,6 +84,9 @@ class Pack(Section):
     pack_resistance: PackOhms | None = Field(None, description="of the whole pack at its terminals")
     strings: int = Field(1, ge=1, le=20, description="packs that can be joined in parallel")
     stud: int = Field(8, ge=4, le=12, description="metric bolt of the pack terminals")
+    on_cell_minus: list[Literal["converter", "charger", "controller", "meter"]] = Field(
+        [], description="what returns to the cells' own minus, ahead of the battery management"
+    )
     bms: Bms = Field(Bms(), description="battery management limits")
 
     @model_validator(mode="after")

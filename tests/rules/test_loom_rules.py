@@ -25,6 +25,8 @@ SAG = {
     "controller.battery_continuous": "100 A",
 }
 
+MINUS = {"pack.bms.opens": "minus", "pack.on_cell_minus": ["converter", "charger"]}
+
 # rule, edits of the street job, key at, what is compared, verdict
 CASES = [
     # 105 A + 1.5 A = 106.5 A; over 85 % (common practice) 125.3 A
@@ -67,6 +69,19 @@ CASES = [
     ("sag-stays-above-the-cut", SAG | {"pack.bms.low_cut": None, "pack.pack_resistance": "20 mohm"}, "volts", "pass"),
     # by 42 Ah alone 3 groups of 14 Ah cells have 27 to 271 mohm a pack (20 to 190 mohm x Ah a cell)
     ("sag-stays-above-the-cut", SAG | {"pack.pack_resistance": None}, "volts", "can't tell"),
+    # where only the minus opens, what stays on the cells' own minus goes on drawing past it (common practice)
+    ("returns-go-behind-the-battery-management", {}, "minus", "pass"),
+    ("returns-go-behind-the-battery-management", {"pack.bms.opens": "minus"}, "minus", "pass"),
+    (
+        "returns-go-behind-the-battery-management",
+        {"pack.on_cell_minus": ["charger"]},
+        "charge port minus",
+        "can't tell",
+    ),
+    ("returns-go-behind-the-battery-management", MINUS | {"pack.bms.opens": "plus"}, "converter minus", "pass"),
+    ("returns-go-behind-the-battery-management", MINUS, "converter minus", "fail"),
+    ("returns-go-behind-the-battery-management", MINUS, "charge port minus", "fail"),
+    ("returns-go-behind-the-battery-management", MINUS, "controller minus", "not asked"),
     ("hand-break-exists", {"wishes.isolator": "link plug"}, "break by hand", "pass"),
     ("hand-break-exists", {"wishes.isolator": "none", "wishes.pack_plug": True}, "break by hand", "pass"),
     ("hand-break-exists", {"wishes.isolator": "none", "wishes.pack_plug": False}, "break by hand", "fail"),
