@@ -51,6 +51,7 @@ WORD_KEYS = {
     "meter": "wishes.meter",
     "chemistry": "pack.chemistry",
     "bus load known": "controller.standby",
+    "precharge switched": "wishes.precharge_switched",
 }
 # Families whose rules ask a word that the whole bike shares; other words are a place's own.
 ASKED_OF = {
@@ -66,6 +67,7 @@ ASKED_OF = {
     "meter": ("meter",),
     "chemistry": ("charger",),
     "bus load known": ("closer",),
+    "precharge switched": ("precharge_resistor",),
 }
 LOAD_KEYS = {"purpose": "purpose", "base": "base", "technology": "kind"}
 
@@ -194,6 +196,7 @@ def words_of(place: Place, facts: Facts) -> dict[str, str]:
         "contactor": "yes" if job.wishes.contactor else "no",
         "meter": job.wishes.meter,
         "chemistry": job.pack.chemistry,
+        "precharge switched": "yes" if job.wishes.precharge_switched else "no",
         "bus load known": "yes" if "standby" in job.controller.model_fields_set else "no",
     }
     load = next((load for load in job.loads if load.name == place.load), None)

@@ -443,6 +443,9 @@ class Wishes(Section):
     )
     contactor: bool = Field(True, description="a contactor opens the traction circuit")
     precharge: bool = Field(True, description="the bus is filled through a resistor before the contactor closes")
+    precharge_switched: bool = Field(
+        True, description="a relay opens the precharge path; false: its resistor lies across the contactor for good"
+    )
     precharge_time: Seconds = Field(3.0, description="time the timer or controller allows")
     pack_plug: bool = Field(True, description="the pack can be unplugged")
     isolator: Literal["link plug", "hand switch", "breaker", "none"] = Field(
@@ -457,6 +460,11 @@ class Wishes(Section):
         None, description="lamp returns by wire, old shells by tails; unsaid, as the donor has it"
     )
     tight: bool = Field(False, description="parts that meet the duty without the margin may be chosen")
+
+    @property
+    def bus_stays_live(self) -> bool:
+        """Tell whether the controller stays at pack volts past the open contactor."""
+        return self.contactor and self.precharge and not self.precharge_switched
 
 
 class StateSection(Section):

@@ -12,6 +12,7 @@ from bom.loom.layout import lay_out
 from bom.parts import Parts
 from bom.read.catalogue import Catalogue
 from bom.read.margins import Margins
+from bom.rules import parked_pack_lasts
 
 Answers = Callable[..., dict[str, str]]
 
@@ -25,6 +26,8 @@ SAG = {
     "controller.battery_continuous": "100 A",
 }
 
+LIVE = {"wishes.precharge_switched": False}
+BARE = {"wishes.isolator": "none", "wishes.pack_plug": False}
 MINUS = {"pack.bms.opens": "minus", "pack.on_cell_minus": ["converter", "charger"]}
 
 # rule, edits of the street job, key at, what is compared, verdict
@@ -82,6 +85,19 @@ CASES = [
     ("returns-go-behind-the-battery-management", MINUS, "converter minus", "fail"),
     ("returns-go-behind-the-battery-management", MINUS, "charge port minus", "fail"),
     ("returns-go-behind-the-battery-management", MINUS, "controller minus", "not asked"),
+    # the bus ends at 88 V (over-voltage limit): above 60 V, UN R136's line of high volts; 14 cells of 4.2 V are 58.8 V
+    ("parked-bus-is-dead", {}, "controller with the key off", "pass"),
+    ("parked-bus-is-dead", LIVE, "controller with the key off", "tight"),
+    ("parked-bus-is-dead", LIVE | BARE, "controller with the key off", "fail"),
+    ("parked-bus-is-dead", LIVE | {"wishes.isolator": "none"}, "controller with the key off", "tight"),
+    (
+        "parked-bus-is-dead",
+        LIVE | BARE | {"pack.series": 14, "controller.regen": None},
+        "controller with the key off",
+        "tight",
+    ),
+    ("parked-bus-is-dead", LIVE | {"wishes.precharge": False}, "controller with the key off", "not asked"),
+    ("parked-bus-is-dead", LIVE | {"wishes.contactor": False}, "controller with the key off", "not asked"),
     ("hand-break-exists", {"wishes.isolator": "link plug"}, "break by hand", "pass"),
     ("hand-break-exists", {"wishes.isolator": "none", "wishes.pack_plug": True}, "break by hand", "pass"),
     ("hand-break-exists", {"wishes.isolator": "none", "wishes.pack_plug": False}, "break by hand", "fail"),
@@ -255,6 +271,22 @@ def test_parked_pack_lasts(
     parts = {"converter": converter(catalogue, idle_ma)}
     found = answers("parked-pack-lasts", {"pack.capacity": capacity}, key_at, parts)
     assert list(found.values()) == [verdict]
+
+
+# Worked: 1.5 W at 72.0 V through 47 ohm draw (72 - sqrt(72^2 - 4 x 47 x 1.5)) / 94 = 21.1 mA (quadratic of a constant
+# power behind a resistor); 8.4 Ah / (5 + 6 + 21.1 mA) = 10.9 days. 1000 ohm pass at most 72^2 / 4000 = 1.3 W: half the
+# volts over it, 36 mA.
+@pytest.mark.parametrize(("ohm", "days"), [(47.0, "11 days"), (1000.0, "7 days"), (float("nan"), "not known")])
+def test_a_resistor_across_the_contactor_drains_the_pack(
+    ohm: float, days: str, catalogue: Catalogue, edited: Callable[..., object], facts_of: Callable[..., object]
+) -> None:
+    table = catalogue.families["precharge_resistor"].take([0])
+    numbers = {**table.numbers, "resistance_ohm": np.array([ohm])}
+    resistor = Parts(table.family, table.ids, numbers, table.words, table.curves)
+    job = edited("street-72", LIVE | {"pack.capacity": "42 Ah", "controller.standby": "1.5 W"})
+    parts = {"converter": converter(catalogue, 6.0), "precharge resistor": resistor}
+    view = LoomView(lay_out(job, catalogue.margins, "12 V"), facts_of(job, "12 V"), parts, {})
+    assert [answer.offered for answer in parked_pack_lasts.judge(view)] == [days]
 
 
 # 1 mA asleep instead of 13 mA idle: 8.4 Ah / 6 mA = 58.3 days; always-on loads draw from the buffer battery.
