@@ -98,6 +98,10 @@ CASES = [
     ),
     ("parked-bus-is-dead", LIVE | {"wishes.precharge": False}, "controller with the key off", "not asked"),
     ("parked-bus-is-dead", LIVE | {"wishes.contactor": False}, "controller with the key off", "not asked"),
+    # common practice: a breaker is rated for few operations under load
+    ("breaker-is-no-daily-switch", {}, "daily switch", "not asked"),
+    ("breaker-is-no-daily-switch", {"wishes.isolator": "breaker"}, "daily switch", "pass"),
+    ("breaker-is-no-daily-switch", {"wishes.isolator": "breaker", "wishes.contactor": False}, "daily switch", "tight"),
     ("hand-break-exists", {"wishes.isolator": "link plug"}, "break by hand", "pass"),
     ("hand-break-exists", {"wishes.isolator": "none", "wishes.pack_plug": True}, "break by hand", "pass"),
     ("hand-break-exists", {"wishes.isolator": "none", "wishes.pack_plug": False}, "break by hand", "fail"),
