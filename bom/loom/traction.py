@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from bom.loom.builder import Builder
+from bom.loom.strings import lay_out_strings
 from bom.loom.taps import lay_out_bus_sense
 
 BUS_STUB = "precharge bus stub"
@@ -30,6 +31,7 @@ class Stop:
 
 def lay_out_traction(build: Builder) -> None:
     """Place everything between pack and motor."""
+    lay_out_strings(build)
     build.in_line("main fuse", "main_fuse", "main fuse", "traction", "under seat")
     build.place("main fuse holder", "fuse_holder", "main fuse holder", "traction", "under seat")
     build.link("takes fuse", "main fuse holder", "main fuse")

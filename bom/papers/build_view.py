@@ -6,6 +6,7 @@ from math import isfinite
 from bom import units
 from bom.build import Build
 from bom.check.report import donor_counts
+from bom.duties.strings import most_apart_v
 from bom.judge.verdict import Verdict
 from bom.papers.ask_rows import goods_rows
 from bom.papers.bench import Bench, bench
@@ -37,6 +38,7 @@ def view(session: Session) -> Mapping[str, object]:
         **circuit_view(build),
         **lead_view(build),
         "wishes": job.wishes,
+        "apart": _apart(build),
         "protected": job.pack.bms.opens == "minus",
         "regen": job.controller.regen is not None,
         "above": figures.above_60_v,
@@ -52,6 +54,14 @@ def view(session: Session) -> Mapping[str, object]:
         "first_fuse": _first_fuse(build),
         "untested": [item for item in build.donor if item.verdict == "test first"],
     }
+
+
+def _apart(build: Build) -> str:
+    """Say how near the strings' volts must be when they are joined; "" where there is one string."""
+    if build.facts.job.pack.strings == 1:
+        return ""
+    volts = most_apart_v(build.facts)
+    return f"{volts} ({volts.because})" if volts else "0.1 V (resistance or charge limit not known; common practice)"
 
 
 def _first_fuse(build: Build) -> str:

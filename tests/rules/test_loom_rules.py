@@ -132,8 +132,10 @@ CASES = [
         "pass",
     ),
     ("regeneration-has-room", {"controller.regen": None}, "charge limit", "not asked"),
-    ("strings-are-fused", {"pack.strings": 1}, "strings", "pass"),
-    ("strings-are-fused", {"pack.strings": 2}, "strings", "fail"),
+    ("strings-are-fused", {"pack.strings": 1}, "fuses", "pass"),
+    ("strings-are-fused", {"pack.strings": 2}, "fuses", "pass"),
+    ("strings-are-fused", {"pack.strings": 2, "pack.string_fuses": False}, "fuses", "fail"),
+    ("strings-are-fused", {"pack.strings": 1, "pack.string_fuses": False}, "fuses", "pass"),
     # 200 mm is common practice, as for the pack lead
     ("stubs-are-short", {"runs.tap_stub": "200 mm"}, "unfused length", "pass"),
     ("stubs-are-short", {"runs.tap_stub": "201 mm"}, "unfused length", "fail"),
