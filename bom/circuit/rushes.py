@@ -71,8 +71,9 @@ def _precharge(bike: Bike, ohm: float, volts: float) -> Rush:
     """Fill through the resistor while the controller idles on the bus."""
     facts = bike.view.facts
     farads, load, share = bus_capacitance(facts), facts.job.controller.standby, facts.margins.precharge_fraction
+    what = "precharge relay" if facts.job.wishes.precharge_switched else "pack, through the precharge resistor"
     if isnan(ohm):
-        return Rush("precharge relay", nan, nan, nan, "resistor not known", "the precharge resistor's ohms")
+        return Rush(what, nan, nan, nan, "resistor not known", "the precharge resistor's ohms")
     at_rest = left_after_precharge_v(resistance_ohm=ohm, voltage_v=volts, load_w=load)
     never = isnan(at_rest) or at_rest < share * volts
     time_s = (
@@ -91,7 +92,7 @@ def _precharge(bike: Bike, ohm: float, volts: float) -> Rush:
         f"with {load:g} W on the bus: {ends}; {share:.0%} is reached with less than {most:.3g} W only"
     )
     heat = float(stored_energy_j(capacitance_f=farads.high, voltage_v=volts))
-    return Rush("precharge relay", volts / ohm, time_s, heat, because, farads.datum)
+    return Rush(what, volts / ohm, time_s, heat, because, farads.datum)
 
 
 def _taps(bike: Bike) -> Iterator[Rush]:

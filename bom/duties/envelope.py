@@ -21,11 +21,13 @@ from bom.duties.circuits import (
 )
 from bom.duties.load_traces import each_watts, load_figure, loads_together, one_shell
 from bom.duties.model import Duty
+from bom.duties.strings import string_needs
 from bom.loom.builder import BUS_SENSE
 from bom.loom.lengths import length_figure
 from bom.loom.model import Loom, Place, Wire
 from bom.loom.relay_names import RELAY_COIL, opening_relays, opens_its_relay
 from bom.loom.returns import is_wired
+from bom.loom.strings import STRINGS
 from bom.loom.tails import shells_on_the_frame
 from bom.loom.traction import FIRST_CLOSING
 from bom.physics.isolation import is_above_low_voltage
@@ -36,6 +38,7 @@ from bom.trace import Origin, step
 DROP = {
     "precharge": "drop_tap_fraction",
     "traction": "drop_pack_fraction",
+    STRINGS: "drop_pack_fraction",
     "converter input": "drop_tap_fraction",
     "key input": "drop_tap_fraction",
     "meter": "drop_tap_fraction",
@@ -54,6 +57,7 @@ WORD_KEYS = {
     "meter": "wishes.meter",
     "chemistry": "pack.chemistry",
     "bus load known": "controller.standby",
+    "precharge switched": "wishes.precharge_switched",
 }
 # Families whose rules ask a word that the whole bike shares; other words are a place's own.
 ASKED_OF = {
@@ -69,6 +73,7 @@ ASKED_OF = {
     "meter": ("meter",),
     "chemistry": ("charger",),
     "bus load known": ("closer",),
+    "precharge switched": ("precharge_resistor",),
 }
 LOAD_KEYS = {"purpose": "purpose", "base": "base", "technology": "kind"}
 
@@ -76,7 +81,7 @@ LOAD_KEYS = {"purpose": "purpose", "base": "base", "technology": "kind"}
 def envelope(loom: Loom, facts: Facts, known: Mapping[str, Duty] | None = None) -> Mapping[str, Duty]:
     """Give the duty of each place by its name; that of places of which it is known already stands."""
     stands = known or {}
-    circuits = circuit_needs(facts)
+    circuits = _circuits(facts)
     wires = {wire.name: wire for wire in loom.wires}
     return {
         place.name: stands[place.name]
@@ -90,7 +95,13 @@ def own_duty(loom: Loom, facts: Facts, name: str) -> Duty:
     """Give the duty of one place, shared with no other: places that ask the same may have it from elsewhere."""
     place = loom.place(name)
     wire = next((wire for wire in loom.wires if wire.name == name), None)
-    return Duty(_needs(place, wire, circuit_needs(facts), loom, facts), _asked(place, facts), _told(place))
+    return Duty(_needs(place, wire, _circuits(facts), loom, facts), _asked(place, facts), _told(place))
+
+
+def _circuits(facts: Facts) -> Mapping[str, Needs]:
+    """Give the duties of each circuit, strings in parallel among them."""
+    circuits = circuit_needs(facts)
+    return {**circuits, STRINGS: string_needs(facts, circuits["traction"])}
 
 
 def _told(place: Place) -> dict[str, Origin]:
@@ -210,6 +221,7 @@ def words_of(place: Place, facts: Facts) -> dict[str, str]:
         "contactor": "yes" if job.wishes.contactor else "no",
         "meter": job.wishes.meter,
         "chemistry": job.pack.chemistry,
+        "precharge switched": "yes" if job.wishes.precharge_switched else "no",
         "bus load known": "yes" if "standby" in job.controller.model_fields_set else "no",
     }
     load = next((load for load in job.loads if load.name == place.load), None)
@@ -238,7 +250,7 @@ def _pole(place: Place, facts: Facts) -> str:
     pole = "minus" if returns else "plus"
     if place.family == "sleeve":
         return f"{pole} sleeve"
-    if place.circuit != "traction":
+    if place.circuit not in ("traction", STRINGS):
         return pole
     return "heavy" if is_above_low_voltage(voltage_v=facts.pack.highest_bus_v.high) else f"heavy {pole}"
 

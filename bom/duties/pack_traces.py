@@ -9,11 +9,11 @@ from bom.trace import Origin, Step, step
 _PRODUCT = "resistance x capacity of cells of seven builds, public pages and memory"
 
 
-def _cell_v(job: JobFile, name: str) -> Span:
+def cell_v(job: JobFile, name: str) -> Span:
     """Give one of the volts of a cell of the pack's chemistry."""
     cell, kind = CHEMISTRIES[job.pack.chemistry], job.pack.chemistry
-    value = {"full_v": cell.full_v, "nominal_v": cell.nominal_v, "empty_v": cell.empty_v}[name]
-    words = {"full_v": "full", "nominal_v": "nominal", "empty_v": "empty"}[name]
+    value: float = getattr(cell, name)
+    words = {"full_v": "full", "nominal_v": "nominal", "empty_v": "empty", "fifth_v": "one-fifth full"}[name]
     return Span.of(value, "voltage", f"{words} {kind} cell", Origin("chemistry", name, kind, cell.source))
 
 
@@ -26,7 +26,7 @@ def series_of(job: JobFile) -> Span:
     count = float(round(measured / CHEMISTRIES[pack.chemistry].full_v))
     volts = Span.given(measured, "voltage", "full charge as measured", "pack.full_charge")
     return Span.of(
-        count, "", "cells in series", lambda: step("rounded(U / U_cell)", U=volts, U_cell=_cell_v(job, "full_v"))
+        count, "", "cells in series", lambda: step("rounded(U / U_cell)", U=volts, U_cell=cell_v(job, "full_v"))
     )
 
 
@@ -34,9 +34,9 @@ def cells(job: JobFile, name: str) -> Step:
     """Work out pack volts from its cells; the battery management's low cut stands over empty cells."""
     low_cut = job.pack.bms.low_cut
     if name != "empty_v" or low_cut is None:
-        return step("n * U_cell", n=series_of(job), U_cell=_cell_v(job, name))
+        return step("n * U_cell", n=series_of(job), U_cell=cell_v(job, name))
     cut = Span.given(low_cut, "voltage", "low cut of the battery management", "pack.bms.low_cut")
-    return step("max(n * U_cell, U_cut)", n=series_of(job), U_cell=_cell_v(job, name), U_cut=cut)
+    return step("max(n * U_cell, U_cut)", n=series_of(job), U_cell=cell_v(job, name), U_cut=cut)
 
 
 def pack_ohm(job: JobFile, margins: Margins) -> Step:

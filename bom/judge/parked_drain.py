@@ -6,6 +6,7 @@ from bom.arrangement import PACK
 from bom.duties.circuits import Facts
 from bom.duties.load_traces import state_figure
 from bom.judge.loom_view import LoomView
+from bom.physics.precharge import left_after_precharge_v
 from bom.span import Span
 from bom.trace import Step, step
 
@@ -22,12 +23,27 @@ def parked_draws(view: LoomView) -> tuple[tuple[str, float], ...]:
     if column := _converter_column(view):
         what = "the converter's amps asleep" if facts.sleeps else "the converter's idle amps"
         out.append((what, float(view.parts["converter"].number(column)[0]) / 1000))
+    if facts.job.wishes.bus_stays_live:
+        out.append(("the precharge resistor's ohms", _leak_a(view)))
     if "meter" in view.parts and "meter fuse" in view.parts:
         out.append(("the meter's supply amps", float(view.parts["meter"].number("supply_ma")[0]) / 1000))
     if facts.sleeps:
         return tuple(out)  # what stays on at 12 V draws from the buffer battery
     parked = facts.budget.parked * facts.budget.rail_v / facts.margins.converter_efficiency
     return (*out, ("12 V loads that stay on", parked / facts.pack.nominal_v.low))
+
+
+def _leak_a(view: LoomView) -> float:
+    """Give what the controller's idle watts draw through a resistor that nothing opens.
+
+    Where the resistor cannot pass them at any volts, its most is taken: half the pack's volts over it.
+    """
+    facts, part = view.facts, view.parts.get("precharge resistor")
+    ohm, volts = float(part.number("resistance_ohm")[0]) if part else nan, facts.pack.nominal_v.low
+    if isnan(ohm):
+        return nan
+    rest_v = left_after_precharge_v(resistance_ohm=ohm, voltage_v=volts, load_w=facts.job.controller.standby)
+    return volts / (2 * ohm) if isnan(rest_v) else (volts - float(rest_v)) / ohm
 
 
 def _converter_column(view: LoomView) -> str:
@@ -97,6 +113,9 @@ def _drain_step(view: LoomView) -> Step:
     if "meter" in view.parts and "meter fuse" in view.parts:
         inputs["i_meter"] = view.parts["meter"].first("supply_ma")
         formula.append("i_meter / 1000")
+    if facts.job.wishes.bus_stays_live:
+        inputs["I_leak"] = _leak_figure(view)
+        formula.append("I_leak")
     margins = facts.margins
     if facts.sleeps:
         return Step(" + ".join(formula), inputs)
@@ -107,3 +126,18 @@ def _drain_step(view: LoomView) -> Step:
         "U_pack": facts.pack.nominal_v,
     }
     return Step(f"{' + '.join(formula)} + I_parked * U_rail / eta / U_pack", inputs)
+
+
+def _leak_figure(view: LoomView) -> Span:
+    """Give the amps past the open contactor with how they were worked out."""
+    watts, volts, ohm = view.facts.job.controller.standby, view.facts.pack.nominal_v, view.parts["precharge resistor"]
+    passes = volts.low**2 >= 4 * float(ohm.number("resistance_ohm")[0]) * watts
+
+    def traced() -> Step:
+        inputs = {"U": volts, "R": ohm.first("resistance_ohm")}
+        if not passes:
+            return Step("U / (2 * R)", inputs)
+        idle_w = Span.given(watts, "power", "controller's idle watts", "controller.standby")
+        return Step("(U - (U ** 2 - 4 * R * P) ** 0.5) / (2 * R)", {**inputs, "P": idle_w})
+
+    return Span.of(_leak_a(view), "current", "controller, through the precharge resistor", traced)

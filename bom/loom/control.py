@@ -150,11 +150,12 @@ def _chain(build: Builder, fed: dict[str, str]) -> list[Way]:
         ways += [Way(wire, f"coil splice to {point}", ("coils", point), "frame") for wire, point in fed.items()]
     if _has(build, "contactor closer"):
         coil = ("contactor closer out", "contactor coil plus")
+        ways.append(Way("contactor coil feed", "closer to the contactor's coil", coil, "frame"))
+    if _has(build, "precharge relay"):
         relay = ("contactor closer out precharge", "precharge relay coil plus")
-        ways += [
-            Way("contactor coil feed", "closer to the contactor's coil", coil, "frame"),
-            Way("precharge relay feed", "closer to the precharge relay's coil, which it lets go", relay, "frame"),
-        ]
+        ways.append(
+            Way("precharge relay feed", "closer to the precharge relay's coil, which it lets go", relay, "frame")
+        )
     return ways
 
 

@@ -23,7 +23,8 @@ def lay_out(job: JobFile, margins: Margins, key_at: str) -> Loom:
         taps = [wire for wire in build.wires if build.cable(wire.name).circuit in TAP_CIRCUITS]
         length_m = sum(wire.length_m for wire in taps) / 2  # plus and minus of a tap share a sleeve
         build.place("tap sleeving", "sleeve", "orange sleeving over the taps", "labels", "frame", length_m)
-    for purpose in ("traction voltage", "isolator", "fuse table", "wait time"):
+    parked = ("live when parked",) if job.wishes.bus_stays_live else ()
+    for purpose in ("traction voltage", "isolator", "fuse table", "wait time", *parked):
         build.place(f"{purpose} label", "label", f"label: {purpose}", "labels", "frame")
     return build.done()
 

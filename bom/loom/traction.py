@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from bom.loom.builder import Builder
+from bom.loom.strings import lay_out_strings
 from bom.loom.taps import lay_out_bus_sense
 
 BUS_STUB = "precharge bus stub"
@@ -31,6 +32,7 @@ class Stop:
 
 def lay_out_traction(build: Builder) -> None:
     """Place everything between pack and motor."""
+    lay_out_strings(build)
     build.in_line("main fuse", "main_fuse", "main fuse", "traction", "under seat")
     build.place("main fuse holder", "fuse_holder", "main fuse holder", "traction", "under seat")
     build.link("takes fuse", "main fuse holder", "main fuse")
@@ -156,21 +158,31 @@ def _minus_end(point: str, stop: Stop | None, side: int) -> str:
 
 
 def _precharge(build: Builder) -> None:
-    """Bridge the contactor with a fused, switched resistor, and place what closes the contactor when it is done."""
-    fuse = build.tap_fuse("precharge", "precharge")
-    build.relay("precharge relay", "relay of the precharge path", "precharge", "frame")
+    """Bridge the contactor with a fused resistor, and place what closes the contactor when it is done.
+
+    A relay switches the resistor, unless it is wished across the contactor for good.
+    """
+    fuse, switched = build.tap_fuse("precharge", "precharge"), build.job.wishes.precharge_switched
+    if switched:
+        build.relay("precharge relay", "relay of the precharge path", "precharge", "frame")
     build.in_line("precharge resistor", "precharge_resistor", "precharge resistor", "precharge", "frame")
-    build.link("fills through", "precharge relay", "precharge resistor")
+    if switched:
+        build.link("fills through", "precharge relay", "precharge resistor")
     build.link("rides", fuse, "precharge resistor")
     build.place("contactor closer", "closer", "closes the contactor when the bus is full", "precharge", "frame")
     build.link("drives", "contactor closer", "contactor")
     runs = build.runs
     # The resistor sits at the controller: with the contactor closed its fuse no longer guards the wire between them.
-    path = (
-        ("precharge wire 1", (f"{fuse} out", "precharge relay in"), runs.contactor_to_controller, fuse),
-        ("precharge wire 2", ("precharge relay out", "precharge resistor in"), runs.contactor_to_controller, fuse),
-        (BUS_STUB, ("precharge resistor out", "controller plus"), runs.tap_stub, ""),
+    run, resistor = runs.contactor_to_controller, "precharge resistor in"
+    to_resistor = (
+        (
+            ("precharge wire 1", (f"{fuse} out", "precharge relay in"), run, fuse),
+            ("precharge wire 2", ("precharge relay out", resistor), run, fuse),
+        )
+        if switched
+        else (("precharge wire 1", (f"{fuse} out", resistor), run, fuse),)
     )
+    path = (*to_resistor, (BUS_STUB, ("precharge resistor out", "controller plus"), runs.tap_stub, ""))
     for name, ends, length_m, guard in path:
         build.wire(
             name,

@@ -6,6 +6,7 @@ from math import isfinite
 from bom import units
 from bom.build import Build
 from bom.check.report import donor_counts
+from bom.duties.strings import most_apart_v
 from bom.judge.verdict import Verdict
 from bom.papers.ask_rows import goods_rows
 from bom.papers.bench import Bench, bench
@@ -39,6 +40,8 @@ def view(session: Session) -> Mapping[str, object]:
         **circuit_view(build),
         **lead_view(build),
         "wishes": job.wishes,
+        "apart": _apart(build),
+        "protected": job.pack.bms.opens == "minus",
         "regen": job.controller.regen is not None,
         "above": figures.above_60_v,
         "bench": _bench_words(figures, session),
@@ -56,6 +59,14 @@ def view(session: Session) -> Mapping[str, object]:
         "phase_peak": units.show(job.controller.phase_peak, "current"),
         "untested": [item for item in build.donor if item.verdict == "test first"],
     }
+
+
+def _apart(build: Build) -> str:
+    """Say how near the strings' volts must be when they are joined; "" where there is one string."""
+    if build.facts.job.pack.strings == 1:
+        return ""
+    volts = most_apart_v(build.facts)
+    return f"{volts} ({volts.because})" if volts else "0.1 V (resistance or charge limit not known; common practice)"
 
 
 def _first_fuse(build: Build) -> str:

@@ -24,6 +24,8 @@ def labels(session: Session, figures: Bench, fuses: Sequence[FuseRow]) -> list[s
         "Beside the controller: AFTER ISOLATING WAIT ____ s AND MEASURE (enter the time measured below)",
         f"At the fuses: {rated}",
     ]
+    if job.wishes.bus_stays_live:
+        out.append(f"Beside the controller: LIVE WITH THE KEY OFF, OPEN THE {isolator.upper()} FIRST")
     if job.wishes.charge_port:
         end = f"{units.show(pack.full_charge_v.high, 'voltage')} END OF CHARGE, at most {job.wishes.charge_current:g} A"
         out.append(f"At the charge port: {end}, {job.pack.chemistry} CELLS ONLY")

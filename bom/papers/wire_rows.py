@@ -13,6 +13,8 @@ from bom.papers.standing import worst_at
 from bom.papers.wire_ends import wire_ends
 from bom.parts import Parts
 
+PACK_MINUS, PROTECTED_MINUS = "pack minus", "protected minus"
+
 
 @dataclass(frozen=True)
 class WireRow:
@@ -72,9 +74,9 @@ def _row(number: str, wire: Wire, build: Build, verdict: Verdict) -> WireRow:
     return WireRow(
         number=number,
         name=wire.name,
-        title=place.title,
-        start=wire.start,
-        end=wire.end,
+        title=_named(place.title, build),
+        start=_named(wire.start, build),
+        end=_named(wire.end, build),
         count=max(1, round(place.quantity / wire.length_m)),
         length_m=wire.length_m,
         cable=entry.part_id if entry else "left open",
@@ -93,6 +95,12 @@ def _row(number: str, wire: Wire, build: Build, verdict: Verdict) -> WireRow:
         side="pack" if duty.has("fault_low_a") or place.circuit == "phase" else "12 V",
         verdict=verdict,
     )
+
+
+def _named(point: str, build: Build) -> str:
+    """Name the pack's minus for what it is where the battery management opens that side."""
+    protected = build.facts.job.pack.bms.opens == "minus"
+    return point.replace(PACK_MINUS, PROTECTED_MINUS) if protected else point
 
 
 def _need(duty: Duty, name: str) -> float:

@@ -17,26 +17,28 @@ class Chemistry:
     full_v     at the end of charge
     nominal_v  as marked
     empty_v    usual end of discharge
+    fifth_v    at rest with a fifth of its charge left; from memory, the maker's curve rules
     source     how the figures were seen
     """
 
     full_v: float
     nominal_v: float
     empty_v: float
+    fifth_v: float
     source: str
 
 
 CHEMISTRIES: Mapping[str, Chemistry] = MappingProxyType(
     {
-        "NMC": Chemistry(4.20, 3.60, 3.00, _COMMON),
-        "NMC-HV": Chemistry(4.35, 3.70, 3.00, _MEMORY),
-        "NCA": Chemistry(4.20, 3.60, 3.00, _COMMON),
-        "LCO": Chemistry(4.20, 3.60, 3.00, _COMMON),
-        "LMO": Chemistry(4.20, 3.70, 3.00, _COMMON),
-        "LFP": Chemistry(3.65, 3.20, 2.50, _COMMON),
-        "LTO": Chemistry(2.85, 2.40, 1.80, _COMMON),
+        "NMC": Chemistry(4.20, 3.60, 3.00, 3.50, _COMMON),
+        "NMC-HV": Chemistry(4.35, 3.70, 3.00, 3.60, _MEMORY),
+        "NCA": Chemistry(4.20, 3.60, 3.00, 3.45, _COMMON),
+        "LCO": Chemistry(4.20, 3.60, 3.00, 3.60, _COMMON),
+        "LMO": Chemistry(4.20, 3.70, 3.00, 3.65, _COMMON),
+        "LFP": Chemistry(3.65, 3.20, 2.50, 3.20, _COMMON),
+        "LTO": Chemistry(2.85, 2.40, 1.80, 2.25, _COMMON),
         # per 2 V cell: a 12 V block is six of them
-        "lead-acid": Chemistry(2.45, 2.00, 1.75, _MEMORY),
+        "lead-acid": Chemistry(2.45, 2.00, 1.75, 1.97, _MEMORY),
     }
 )
 

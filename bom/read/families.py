@@ -455,7 +455,11 @@ FAMILIES: tuple[Family, ...] = (
         "label",
         "label",
         "sticker, warning sign",
-        (_choice("purpose", "traction voltage", "isolator", "fuse table", "wait time", required=True),),
+        (
+            _choice(
+                "purpose", "traction voltage", "isolator", "fuse table", "wait time", "live when parked", required=True
+            ),
+        ),
     ),
 )
 

@@ -64,6 +64,9 @@ class Bms(Section):
     discharge: Amps | None = Field(None, description="continuous discharge limit")
     charge: Amps | None = Field(None, description="continuous charge limit, regen included")
     low_cut: Volts | None = Field(None, description="pack volts at which it opens")
+    opens: Literal["plus", "minus"] | None = Field(
+        None, description="pole it opens; minus: the protected minus behind it and the cells' own minus are two points"
+    )
     standby: Amps = Field(0.005, description="own consumption; a guess from common practice")
 
 
@@ -80,7 +83,11 @@ class Pack(Section):
     cell_resistance: CellOhms | None = Field(None, description="direct-current resistance of one cell")
     pack_resistance: PackOhms | None = Field(None, description="of the whole pack at its terminals")
     strings: int = Field(1, ge=1, le=20, description="packs that can be joined in parallel")
+    string_fuses: bool = Field(True, description="each string has a fuse of its own, where there are several")
     stud: int = Field(8, ge=4, le=12, description="metric bolt of the pack terminals")
+    on_cell_minus: list[Literal["converter", "charger", "controller", "meter"]] = Field(
+        [], description="what returns to the cells' own minus, ahead of the battery management"
+    )
     bms: Bms = Field(Bms(), description="battery management limits")
 
     @model_validator(mode="after")
@@ -441,6 +448,9 @@ class Wishes(Section):
     )
     contactor: bool = Field(True, description="a contactor opens the traction circuit")
     precharge: bool = Field(True, description="the bus is filled through a resistor before the contactor closes")
+    precharge_switched: bool = Field(
+        True, description="a relay opens the precharge path; false: its resistor lies across the contactor for good"
+    )
     precharge_time: Seconds = Field(3.0, description="time the timer or controller allows")
     pack_plug: bool = Field(True, description="the pack can be unplugged")
     isolator: Literal["link plug", "hand switch", "breaker", "none"] = Field(
@@ -459,6 +469,11 @@ class Wishes(Section):
         None, description="lamp returns by wire, old shells by tails; unsaid, as the donor has it"
     )
     tight: bool = Field(False, description="parts that meet the duty without the margin may be chosen")
+
+    @property
+    def bus_stays_live(self) -> bool:
+        """Tell whether the controller stays at pack volts past the open contactor."""
+        return self.contactor and self.precharge and not self.precharge_switched
 
 
 class StateSection(Section):

@@ -1,7 +1,7 @@
 """The precharge resistor must survive its starts, and a start that never ends until the timer stops it.
 
 Asks:     pulse joules are at least three fillings, C V^2 / 2 each, and full volts for the time the timer allows;
-          or its watts stand full volts for ever.
+          or its watts stand full volts for ever. One that no relay switches stands full volts for ever.
 Why:      the contactor fails to close, or the key is cycled, and the resistor sees the whole pack.
 Harm:     fire.
 Says:     fail, can't tell.
@@ -19,6 +19,7 @@ from bom.judge.rule import PartRule
 from bom.parts import Parts, Rating
 from bom.physics.precharge import stored_energy_j, worst_power_w
 from bom.read.margins import Margins
+from bom.span import Span
 from bom.trace import Step, step
 
 
@@ -26,6 +27,8 @@ def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
     """Compare the joules a part stands with those asked."""
     volts, farads, time_s = duty.voltage_v, duty.capacitance_f, duty.precharge_s.high
     ohm, pulse = parts.number("resistance_ohm"), parts.rating("pulse_j")
+    if duty.word("precharge switched") == "no":
+        return [_for_ever(parts, volts)]
     for_ever = parts.number("power_w") >= worst_power_w(resistance_ohm=ohm, voltage_v=volts.high)
     starts = margins.precharge_pulse_starts
     low, high = (
@@ -53,6 +56,19 @@ def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
         np.where(for_ever, np.inf, pulse.values), evidence, parts.cell("power_w") if for_ever.all() else pulse.trace
     )
     return [at_least("pulse joules (no limit: its watts stand it)", offered, demand)]
+
+
+def _for_ever(parts: Parts, volts: Span) -> Judgement:
+    """Compare the watts a part stands with full volts across it, which nothing opens."""
+    ohm = parts.number("resistance_ohm")
+    low, high = (worst_power_w(resistance_ohm=ohm, voltage_v=end) for end in (volts.low, volts.high))
+    because = f"{volts} across it for as long as the bus is shorted: no relay opens it"
+
+    def traced() -> Step:
+        return step("U ** 2 / R", U=volts, R=parts.first("resistance_ohm"))
+
+    demand = Demand(low, high, "power", because, volts.datum, traced)
+    return at_least("watts without end", parts.rating("power_w"), demand)
 
 
 RULE = PartRule(("precharge_resistor",), judge)

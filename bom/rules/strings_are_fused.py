@@ -1,27 +1,32 @@
 """Packs joined in parallel each need a fuse of their own.
 
-Asks:     there is one string, or the loom has a fuse for each.
+Asks:     there is one string, or each has a fuse of its own.
 Why:      joined at unequal volts one dumps hundreds of amps into the other.
+Cure:     a fuse at each string's plus, laid by leaving out pack.string_fuses; bring them to the same volts before
+          joining.
 Harm:     fire.
 Says:     fail.
-Cure:     a main fuse at each string; bring them to the same volts before joining.
-Ignores:  cells welded side by side inside one pack.
+Ignores:  cells welded side by side inside one pack; strings that share unevenly: a fuse is laid for an even share,
+          and once one is open the others follow.
 Source:   common practice, no source.
 """
 
 from bom.judge.loom_view import LoomAnswer, LoomView
 from bom.judge.rule import LoomRule
 from bom.judge.verdict import Verdict
+from bom.loom.strings import STRING_FUSE
 from bom.span import Span
 
 
 def judge(view: LoomView) -> list[LoomAnswer]:
-    """Count the strings; this loom fuses one."""
+    """Count the strings and their fuses."""
     strings = view.facts.job.pack.strings
-    verdict = Verdict.PASS if strings == 1 else Verdict.FAIL
-    because, offers = "this loom has one main fuse", Span.given(float(strings), "", "strings", "pack.strings")
-    needs = Span.fixed(1.0, "", "main fuses in this loom", "this loom")
-    return [LoomAnswer("pack", verdict, "strings", str(strings), "1, or a fuse each", because, "", offers, needs)]
+    fused = next((int(place.quantity) for place in view.loom.places if place.name == STRING_FUSE), 1)
+    verdict = Verdict.PASS if strings <= fused else Verdict.FAIL
+    because = f"this loom has {fused} at the pluses of the strings"
+    offers = Span.given(float(fused), "", "fuses, one for all or one a string", "pack.string_fuses")
+    needs = Span.given(float(strings), "", "strings", "pack.strings")
+    return [LoomAnswer("pack", verdict, "fuses", str(fused), f"at least {strings}", because, "", offers, needs)]
 
 
 RULE = LoomRule(judge)

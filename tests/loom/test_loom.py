@@ -248,3 +248,18 @@ def test_the_phase_leads_are_three_and_cut_as_three(loom: tuple[JobFile, Loom]) 
     job, laid = loom
     assert laid.wire("phase leads").count == 3
     assert laid.place("phase leads").quantity == pytest.approx(3 * job.runs.controller_to_motor)
+
+
+def test_a_precharge_path_without_a_relay_lies_across_the_contactor(
+    margins: Margins, edited: Callable[..., JobFile]
+) -> None:
+    """From the post of the taps by its fuse and resistor to the controller, with no contact on the way."""
+    loom = lay_out(edited("street-72", {"wishes.precharge_switched": False}), margins, "12 V")
+    assert "precharge relay" not in {place.name for place in loom.places}
+    assert "live when parked label" in {place.name for place in loom.places}
+    ways = [(wire.start, wire.end) for wire in loom.wires if wire.name.startswith("precharge")]
+    assert ways == [
+        ("plus post", "precharge fuse in"),
+        ("precharge fuse out", "precharge resistor in"),
+        ("precharge resistor out", "controller plus"),
+    ]

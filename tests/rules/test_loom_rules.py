@@ -13,11 +13,23 @@ from bom.loom.layout import lay_out
 from bom.parts import Parts
 from bom.read.catalogue import Catalogue
 from bom.read.margins import Margins
+from bom.rules import parked_pack_lasts
 
 Answers = Callable[..., dict[str, str]]
 
 # 4.2 A of electronics and 2.6 A of coils: 6.8 A x 13.5 V / 0.85 = 108 W, from 20 x 3.60 V = 72.0 V it is 1.5 A.
 STEADY = {"loads": [{"name": "lights", "kind": "electronics", "current": "4.2 A", "on": ["key"]}], "donor.items": []}
+
+SAG = {
+    "pack.bms.low_cut": "60 V",
+    "pack.pack_resistance": "60 mohm",
+    "controller.battery_peak": "200 A",
+    "controller.battery_continuous": "100 A",
+}
+
+LIVE = {"wishes.precharge_switched": False}
+BARE = {"wishes.isolator": "none", "wishes.pack_plug": False}
+MINUS = {"pack.bms.opens": "minus", "pack.on_cell_minus": ["converter", "charger"]}
 
 # rule, edits of the street job, key at, what is compared, verdict
 CASES = [
@@ -37,6 +49,60 @@ CASES = [
     ("controller-takes-the-pack", {"controller.supply_min": "55.9 V"}, "lowest supply volts", "pass"),
     ("controller-takes-the-pack", {"controller.supply_min": "56 V"}, "lowest supply volts", "fail"),
     ("controller-takes-the-pack", {"controller.supply_min": None}, "lowest supply volts", "can't tell"),
+    # Ohm's law by hand: 20 cells x 3.5 V = 70.0 V with a fifth left; 200 A x 0.06 ohm = 12 V; 58 V under a 60 V cut;
+    # 100 A x 0.06 ohm = 6 V leaves 64 V. Cells of 3.5 V at a fifth: common practice, from memory.
+    ("sag-stays-above-the-cut", SAG, "volts", "tight"),
+    ("sag-stays-above-the-cut", SAG | {"pack.bms.low_cut": "58 V"}, "volts", "pass"),
+    ("sag-stays-above-the-cut", SAG | {"pack.bms.low_cut": "64 V"}, "volts", "tight"),
+    ("sag-stays-above-the-cut", SAG | {"pack.bms.low_cut": "64.1 V"}, "volts", "fail"),
+    # unsaid, the cut lies between 60 V (empty cells) and 66 V (a tenth above): 58 V is under both, 62 V is
+    # not; 60 A through 60 mohm leave 66.4 V, above both
+    (
+        "sag-stays-above-the-cut",
+        SAG | {"pack.bms.low_cut": None, "controller.battery_continuous": "60 A"},
+        "volts",
+        "tight",
+    ),
+    ("sag-stays-above-the-cut", SAG | {"pack.bms.low_cut": None}, "volts", "can't tell"),
+    (
+        "sag-stays-above-the-cut",
+        SAG | {"pack.bms.low_cut": None, "pack.pack_resistance": "40 mohm"},
+        "volts",
+        "can't tell",
+    ),
+    ("sag-stays-above-the-cut", SAG | {"pack.bms.low_cut": None, "pack.pack_resistance": "20 mohm"}, "volts", "pass"),
+    # by 42 Ah alone 3 groups of 14 Ah cells have 27 to 271 mohm a pack (20 to 190 mohm x Ah a cell)
+    ("sag-stays-above-the-cut", SAG | {"pack.pack_resistance": None}, "volts", "can't tell"),
+    # where only the minus opens, what stays on the cells' own minus goes on drawing past it (common practice)
+    ("returns-go-behind-the-battery-management", {}, "minus", "pass"),
+    ("returns-go-behind-the-battery-management", {"pack.bms.opens": "minus"}, "minus", "pass"),
+    (
+        "returns-go-behind-the-battery-management",
+        {"pack.on_cell_minus": ["charger"]},
+        "charge port minus",
+        "can't tell",
+    ),
+    ("returns-go-behind-the-battery-management", MINUS | {"pack.bms.opens": "plus"}, "converter minus", "pass"),
+    ("returns-go-behind-the-battery-management", MINUS, "converter minus", "fail"),
+    ("returns-go-behind-the-battery-management", MINUS, "charge port minus", "fail"),
+    ("returns-go-behind-the-battery-management", MINUS, "controller minus", "not asked"),
+    # the bus ends at 88 V (over-voltage limit): above 60 V, UN R136's line of high volts; 14 cells of 4.2 V are 58.8 V
+    ("parked-bus-is-dead", {}, "controller with the key off", "pass"),
+    ("parked-bus-is-dead", LIVE, "controller with the key off", "tight"),
+    ("parked-bus-is-dead", LIVE | BARE, "controller with the key off", "fail"),
+    ("parked-bus-is-dead", LIVE | {"wishes.isolator": "none"}, "controller with the key off", "tight"),
+    (
+        "parked-bus-is-dead",
+        LIVE | BARE | {"pack.series": 14, "controller.regen": None},
+        "controller with the key off",
+        "tight",
+    ),
+    ("parked-bus-is-dead", LIVE | {"wishes.precharge": False}, "controller with the key off", "not asked"),
+    ("parked-bus-is-dead", LIVE | {"wishes.contactor": False}, "controller with the key off", "not asked"),
+    # common practice: a breaker is rated for few operations under load
+    ("breaker-is-no-daily-switch", {}, "daily switch", "not asked"),
+    ("breaker-is-no-daily-switch", {"wishes.isolator": "breaker"}, "daily switch", "pass"),
+    ("breaker-is-no-daily-switch", {"wishes.isolator": "breaker", "wishes.contactor": False}, "daily switch", "tight"),
     ("hand-break-exists", {"wishes.isolator": "link plug"}, "break by hand", "pass"),
     ("hand-break-exists", {"wishes.isolator": "none", "wishes.pack_plug": True}, "break by hand", "pass"),
     ("hand-break-exists", {"wishes.isolator": "none", "wishes.pack_plug": False}, "break by hand", "fail"),
@@ -69,8 +135,10 @@ CASES = [
         "pass",
     ),
     ("regeneration-has-room", {"controller.regen": None}, "charge limit", "not asked"),
-    ("strings-are-fused", {"pack.strings": 1}, "strings", "pass"),
-    ("strings-are-fused", {"pack.strings": 2}, "strings", "fail"),
+    ("strings-are-fused", {"pack.strings": 1}, "fuses", "pass"),
+    ("strings-are-fused", {"pack.strings": 2}, "fuses", "pass"),
+    ("strings-are-fused", {"pack.strings": 2, "pack.string_fuses": False}, "fuses", "fail"),
+    ("strings-are-fused", {"pack.strings": 1, "pack.string_fuses": False}, "fuses", "pass"),
     # 200 mm is common practice, as for the pack lead
     ("stubs-are-short", {"runs.tap_stub": "200 mm"}, "unfused length", "pass"),
     ("stubs-are-short", {"runs.tap_stub": "201 mm"}, "unfused length", "fail"),
@@ -213,6 +281,22 @@ def test_parked_pack_lasts(
     parts = {"converter": converter(catalogue, idle_ma)}
     found = answers("parked-pack-lasts", {"pack.capacity": capacity}, key_at, parts)
     assert list(found.values()) == [verdict]
+
+
+# Worked: 1.5 W at 72.0 V through 47 ohm draw (72 - sqrt(72^2 - 4 x 47 x 1.5)) / 94 = 21.1 mA (quadratic of a constant
+# power behind a resistor); 8.4 Ah / (5 + 6 + 21.1 mA) = 10.9 days. 1000 ohm pass at most 72^2 / 4000 = 1.3 W: half the
+# volts over it, 36 mA.
+@pytest.mark.parametrize(("ohm", "days"), [(47.0, "11 days"), (1000.0, "7 days"), (float("nan"), "not known")])
+def test_a_resistor_across_the_contactor_drains_the_pack(
+    ohm: float, days: str, catalogue: Catalogue, edited: Callable[..., object], facts_of: Callable[..., object]
+) -> None:
+    table = catalogue.families["precharge_resistor"].take([0])
+    numbers = {**table.numbers, "resistance_ohm": np.array([ohm])}
+    resistor = Parts(table.family, table.ids, numbers, table.words, table.curves)
+    job = edited("street-72", LIVE | {"pack.capacity": "42 Ah", "controller.standby": "1.5 W"})
+    parts = {"converter": converter(catalogue, 6.0), "precharge resistor": resistor}
+    view = LoomView(lay_out(job, catalogue.margins, "12 V"), facts_of(job, "12 V"), parts, {})
+    assert [answer.offered for answer in parked_pack_lasts.judge(view)] == [days]
 
 
 # 1 mA asleep instead of 13 mA idle: 8.4 Ah / 6 mA = 58.3 days; always-on loads draw from the buffer battery.
