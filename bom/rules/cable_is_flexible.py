@@ -6,7 +6,7 @@ Cure:     flexible cable, class 5; class 6 where it bends at the steering head.
 Ignores:  how tight it is bent: the build sheet prints the least radius.
 Source:   IEC 60228 classes, ISO 6722-1 takes none coarser than its own fine strands; from memory.
 Harm:     fire.
-Says:     fail, can't tell, tight.
+Says:     fail, can't tell.
 """
 
 from bom.duties.model import Duty
