@@ -200,7 +200,7 @@ def test_build_of_an_unsound_job_is_good_unless_strict(
 def test_rules_are_listed_and_one_is_explained(capsys: pytest.CaptureFixture[str]) -> None:
     assert main(["rules"]) == 0
     assert capsys.readouterr().out.startswith("FIRE  ")
-    assert main(["rules", "holds-dc-vollts"]) == 0
+    assert main(["rules", "holds", "dc", "vollts"]) == 0
     assert "80.0 V offered, at least 84.0 V needed" in capsys.readouterr().out
 
 

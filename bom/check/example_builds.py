@@ -31,12 +31,12 @@ SIDES = ("bad", "cured")
 def of_the_bike(rule: Rule, shape: LoomRule, catalogue: Catalogue, memory: Memory) -> tuple[Example, Example]:
     """Convert the spoilt job and the mended one, and ask the rule about both; the memory is of this catalogue alone."""
     whole = table(rule.name)
-    bad, cured = (_example(rule, shape, whole["starter"], whole[side], catalogue, memory) for side in SIDES)
+    bad, cured = (_example(rule, shape, whole, whole[side], catalogue, memory) for side in SIDES)
     return bad, cured
 
 
-def _example(rule: Rule, shape: LoomRule, starter: str, side: Table, catalogue: Catalogue, memory: Memory) -> Example:
-    job = edited(starter, side.get("set", {}), side.get("add", {}))
+def _example(rule: Rule, shape: LoomRule, whole: Table, side: Table, catalogue: Catalogue, memory: Memory) -> Example:
+    job = edited(whole["starter"], side.get("set", {}), side.get("add", {}))
     faults: list[Fault] = []
     margins = catalogue.margins.overridden(job.margins, "the example", Lines({}), faults)
     if faults:
@@ -46,17 +46,22 @@ def _example(rule: Rule, shape: LoomRule, starter: str, side: Table, catalogue: 
     build = convert(job, catalogue, margins, key_at, lambda text: None, own, side.get("passes", MOST_PASSES))
     told = [_told(rule, answer) for answer in shape.judge(build.walks.bike.view)]
     told.sort(key=lambda entry: -entry.finding.verdict)
-    return Example(side["title"], tuple(_setting(starter, side, build.arrangement)), tuple(told))
+    return Example(side["title"], tuple(_setting(whole, side, build.arrangement)), tuple(told))
 
 
 def _told(rule: Rule, answer: LoomAnswer) -> Told:
     return Told(loom_finding(rule, answer), tuple(filter(None, map(made_of, (answer.offers, answer.needs)))))
 
 
-def _setting(starter: str, side: Table, arrangement: str) -> Iterator[str]:
-    """Say which starter, and what is changed in it, as a job file would."""
-    yield f"starter job {starter}, key at {arrangement}"
-    yield from (f"{key} = {_shown(value)}" for key, value in side.get("set", {}).items())
+def _setting(whole: Table, side: Table, arrangement: str) -> Iterator[str]:
+    """Say which starter, what is changed in it, and what stands there of what the bad one changes."""
+    yield f"starter job {whole['starter']}, key at {arrangement}"
+    changes, starter = side.get("set", {}), _starter(whole["starter"])
+    for key in {**whole[SIDES[0]].get("set", {}), **changes}:
+        *parents, last = key.split(".")
+        stands = changes[key] if key in changes else _within(starter, parents).get(last)
+        said = "left out" if stands is None else f"= {_shown(stands)}"
+        yield f"{key} {said}{'' if key in changes else ', as the starter has it'}"
     for key, entries in side.get("add", {}).items():
         yield from (f"one more of {key}: {', '.join(f'{k} = {_shown(v)}' for k, v in e.items())}" for e in entries)
     if "passes" in side:
@@ -70,8 +75,7 @@ def _shown(value: Any) -> str:
 
 def edited(starter: str, changes: Mapping[str, Any], added: Mapping[str, list[Any]]) -> JobFile:
     """Give a starter job with some of its keys set otherwise, and with more entries in its lists."""
-    path = folder("templates") / "jobs" / f"{starter}.toml"
-    data = tomllib.loads(path.read_text(encoding="utf-8"))
+    data = _starter(starter)
     for key, value in changes.items():
         *parents, last = key.split(".")
         _within(data, parents)[last] = value
@@ -79,6 +83,10 @@ def edited(starter: str, changes: Mapping[str, Any], added: Mapping[str, list[An
         *parents, last = key.split(".")
         _within(data, parents).setdefault(last, []).extend(entries)
     return JobFile.model_validate(data)
+
+
+def _starter(name: str) -> dict[str, Any]:
+    return tomllib.loads((folder("templates") / "jobs" / f"{name}.toml").read_text(encoding="utf-8"))
 
 
 def _within(data: dict[str, Any], parents: Sequence[str]) -> dict[str, Any]:

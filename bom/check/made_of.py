@@ -6,7 +6,7 @@ from bom import units
 from bom.span import Span
 from bom.trace import Fact, Origin, Step
 
-MOST = 7  # inputs told in one line
+MOST = 12  # inputs told in one line
 
 
 def shown(figure: Span, unit: str) -> str:

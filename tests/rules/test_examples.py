@@ -112,7 +112,8 @@ def test_an_explanation_of_the_bike_works_it() -> None:
     told = explained(BY_NAME["pack-lead-is-short"])
     assert "FAIL  pack lead: unfused length: 350 mm offered, at most 200 mm needed" in told
     assert "PASS  pack lead: unfused length: 150 mm offered" in told
-    assert 'runs.pack_to_fuse = "350 mm"' in told
+    assert 'runs.pack_to_fuse = "350 mm"\n' in told
+    assert 'runs.pack_to_fuse = "150 mm", as the starter has it\n' in told
 
 
 @pytest.mark.parametrize(
