@@ -277,7 +277,7 @@ FAMILIES: tuple[Family, ...] = (
             _choice("kind", "plug", "joint", required=True),
             *_numbers("poles", "dc_volts_v", "ac_volts_v", "wire_min_mm2", "wire_max_mm2"),
             *_yes_no("touch_protected", "mates_live"),
-            *_text("ip_code"),
+            *_text("body", "keying", "ip_code"),
         ),
     ),
     Family(
@@ -287,7 +287,7 @@ FAMILIES: tuple[Family, ...] = (
         (
             *_numbers("ways", "dc_volts_v", "wire_min_mm2", "wire_max_mm2"),
             *_yes_no("sealed"),
-            *_text("contact_part", "seal_part", "ip_code"),
+            *_text("body", "keying", "contact_part", "seal_part", "ip_code"),
         ),
     ),
     Family(
