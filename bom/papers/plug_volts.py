@@ -10,6 +10,7 @@ from bom.loom.model import Place
 from bom.read.lead_kinds import LEVELS
 
 CHARGE_PORT, CHARGER = "charge port", "charger"
+LOOKS = ("body", "keying", "plug_form", "plug")
 Row = Mapping[str, str]
 
 
@@ -30,7 +31,7 @@ def _look(place: str, build: Build) -> str:
     entry = build.filled.get(place)
     if not entry:
         return "left open"
-    words = [entry.part.word(name)[0] for name in ("body", "keying") if name in entry.part.words]
+    words = [entry.part.word(name)[0] for name in LOOKS if name in entry.part.words]
     return ", ".join([entry.part_id, *(word for word in words if word)])
 
 
@@ -38,9 +39,8 @@ def _reading(place: Place, build: Build) -> tuple[str, str]:
     if place.name == PHASE_JOINT:
         return "0 V", "each lead to each other and to the frame; wheel still"
     if place.name in (PACK_PLUG, CHARGE_PORT):
-        return _pack(
-            build
-        ), f"red on its plus reads positive{', the pack side only' if place.name == PACK_PLUG else ''}"
+        half = ", on the pack's half" if place.name == PACK_PLUG else ""
+        return _pack(build), f"red on its plus reads positive{half}"
     if place.name == BAR_PLUG:
         return _rail(build), f"black on the minus rail, key on: {_wires(place.name, build)}"
     ways = [join for join in build.loom.leads.joins if join.plug == place.name]
@@ -53,7 +53,12 @@ def _charger(build: Build) -> Iterator[Row]:
     if entry:
         end = units.show(float(entry.part.number("end_v")[0]), "voltage")
         way_round = "red on its plus reads positive; some show nothing until a pack is joined"
-        yield {"plug": "plug of the charger", "look": entry.part_id, "volts": f"{end} or less", "way_round": way_round}
+        yield {
+            "plug": "plug of the charger",
+            "look": _look(CHARGER, build),
+            "volts": f"{end} or less",
+            "way_round": way_round,
+        }
 
 
 def _pack(build: Build) -> str:

@@ -431,7 +431,7 @@ FAMILIES: tuple[Family, ...] = (
             _choice("chemistry", "lithium-ion", "iron phosphate", "lead-acid", "any"),
             *_yes_no("isolated"),
             *_numbers("standby_ma", "mains_min_v", "mains_max_v"),
-            *_text("ip_code"),
+            *_text("plug", "ip_code"),
         ),
     ),
     Family(
@@ -441,6 +441,8 @@ FAMILIES: tuple[Family, ...] = (
         (
             *_numbers("poles", "dc_volts_v", "rated_a", "wire_max_mm2"),
             *_yes_no("touch_protected"),
+            *_text("plug_form"),
+            *_yes_no("mate_included"),
             *_text("ip_code"),
         ),
     ),
