@@ -161,6 +161,7 @@ FAMILIES: tuple[Family, ...] = (
         (
             *_text("takes_body"),
             *_numbers("dc_volts_v", "rated_a", "wire_min_mm2", "wire_max_mm2", "stud_m"),
+            *_yes_no("cover"),
             *_text("ip_code"),
         ),
     ),
