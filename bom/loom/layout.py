@@ -1,5 +1,6 @@
 """From a job to its loom, for one key arrangement."""
 
+from bom.loom.beside import lay_out_beside
 from bom.loom.builder import TAP_CIRCUITS, Builder
 from bom.loom.leads import lay_out_leads
 from bom.loom.low_volt import lay_out_low_volt
@@ -19,6 +20,7 @@ def lay_out(job: JobFile, margins: Margins, key_at: str) -> Loom:
     lay_out_taps(build)
     lay_out_low_volt(build)
     lay_out_leads(build)
+    lay_out_beside(build)
     if _may_exceed_low_voltage(job):
         taps = [wire for wire in build.wires if build.cable(wire.name).circuit in TAP_CIRCUITS]
         length_m = sum(wire.length_m for wire in taps) / 2  # plus and minus of a tap share a sleeve

@@ -28,6 +28,8 @@ LINKS: Mapping[str, str] = {
     "shrinks over": "a sleeve covers a lug on a wire",
     "charges": "a converter keeps a buffer battery charged",
     "drops in": "a shunt and the meter that reads it",
+    "plugs into": "a charger's plug goes into the charge port",
+    "beside": "a plug within reach of another at other volts",
 }
 
 

@@ -155,6 +155,8 @@ def _charge_port(build: Builder) -> None:
     """Lead the charge port to its fuse and back to the minus post; the port takes both wires."""
     run = build.runs.charge_port
     build.place("charge port", "charge_port", "charge port with cap", "charging", "frame")
+    if build.job.wishes.charger:
+        build.link("plugs into", "charger", "charge port")
     tap = Tap(build, "charging", build.tap_fuse("charge", "charging"), 2 * run)
     plus = tap.from_holder("charge plus", "charge port to its fuse", "charge port plus", run, 0)
     minus = tap.home("charge minus", "charge port back to the minus post", "charge port minus", run, 0)

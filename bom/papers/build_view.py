@@ -16,6 +16,7 @@ from bom.papers.circuit_view import circuit_view
 from bom.papers.fuse_rows import FuseRow, fuse_rows
 from bom.papers.lead_view import lead_view
 from bom.papers.owner_words import labels, owner
+from bom.papers.plug_volts import plug_volts
 from bom.papers.routing import routing
 from bom.papers.sheet_volts import pack_rows
 from bom.papers.standing import Trouble, headline, marked, troubles
@@ -49,6 +50,7 @@ def view(session: Session) -> Mapping[str, object]:
         "labels": labels(session, figures, fuses),
         "owner": owner(session),
         "routing": routing(build),
+        "plug_volts": plug_volts(build),
         "polarised": [
             f"{place} ({entry.part_id})"
             for place, entry in build.filled.items()

@@ -162,6 +162,7 @@ FAMILIES: tuple[Family, ...] = (
         (
             *_text("takes_body"),
             *_numbers("dc_volts_v", "rated_a", "wire_min_mm2", "wire_max_mm2", "stud_m"),
+            *_yes_no("cover"),
             *_text("ip_code"),
         ),
     ),
@@ -278,7 +279,7 @@ FAMILIES: tuple[Family, ...] = (
             _choice("kind", "plug", "joint", required=True),
             *_numbers("poles", "dc_volts_v", "ac_volts_v", "wire_min_mm2", "wire_max_mm2"),
             *_yes_no("touch_protected", "mates_live"),
-            *_text("ip_code"),
+            *_text("body", "keying", "ip_code"),
         ),
     ),
     Family(
@@ -288,7 +289,7 @@ FAMILIES: tuple[Family, ...] = (
         (
             *_numbers("ways", "dc_volts_v", "wire_min_mm2", "wire_max_mm2"),
             *_yes_no("sealed"),
-            *_text("contact_part", "seal_part", "ip_code"),
+            *_text("body", "keying", "contact_part", "seal_part", "ip_code"),
         ),
     ),
     Family(
@@ -432,7 +433,7 @@ FAMILIES: tuple[Family, ...] = (
             _choice("chemistry", "lithium-ion", "iron phosphate", "lead-acid", "any"),
             *_yes_no("isolated"),
             *_numbers("standby_ma", "mains_min_v", "mains_max_v"),
-            *_text("ip_code"),
+            *_text("plug", "ip_code"),
         ),
     ),
     Family(
@@ -442,6 +443,8 @@ FAMILIES: tuple[Family, ...] = (
         (
             *_numbers("poles", "dc_volts_v", "rated_a", "wire_max_mm2"),
             *_yes_no("touch_protected"),
+            *_text("plug_form"),
+            *_yes_no("mate_included"),
             *_text("ip_code"),
         ),
     ),
