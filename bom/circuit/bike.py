@@ -238,7 +238,7 @@ def _key_input(bike: Bike, bridge: Bridge, state: State) -> Draw:
 
 
 def _meter(bike: Bike, bridge: Bridge, state: State) -> Draw:
-    part = bike.view.parts.get("meter")
+    part = bike.view.parts.get(bridge.place)
     known = float(part.number("supply_ma")[0]) / 1000 if part else float("nan")
     amps = bike.view.facts.margins.meter_a if isnan(known) else known
     return Draw(bridge.name, bridge.start, bridge.end, "amps", max(amps, LEAST_A), LEAST_LOAD_V)

@@ -12,7 +12,7 @@ from bom.duties.load_traces import loads_together, state_figure
 from bom.duties.volts import PackFacts
 from bom.leads.model import LEADS, PACK_LEADS
 from bom.loom.builder import BUS_SENSE
-from bom.loom.low_volt import METER_FEED
+from bom.loom.low_volt import METER_FEED, RAIL_METER
 from bom.loom.low_volt import circuits as load_circuits
 from bom.loom.relay_names import RELAY_COIL
 from bom.physics.phase import greatest_line_rms_v
@@ -100,6 +100,7 @@ def circuit_needs(facts: Facts) -> Mapping[str, Needs]:
         "meter": {**_pack_side(facts), **_small(facts, meter)},
         BUS_SENSE: {**_pack_side(facts), **_small(facts, sense)},
         METER_FEED: {**_rail(facts), **carry(meter)},
+        RAIL_METER: {**_rail(facts), **carry(meter)},
         "charging": {**_pack_side(facts), **_small(facts, wish)},
         "12 V supply": {**_rail(facts), **carry(supply_amps(facts)), "make_a": rush_a(facts)},
         "key control": _coils(facts),

@@ -88,3 +88,4 @@ def _enable(wire: Wire) -> Bridge:
 def _low_volt(places: Mapping[str, Place]) -> Iterator[Bridge]:
     yield Bridge("buffer battery", "buffer", "buffer plus", "buffer minus", "buffer battery")
     yield Bridge("meter on 12 V", "meter", "meter 12 V plus", "meter 12 V minus", "meter")
+    yield Bridge("rail meter", "meter", "rail meter plus", "rail meter minus", "rail meter")

@@ -37,6 +37,7 @@ def view(session: Session) -> Mapping[str, object]:
         **circuit_view(build),
         **lead_view(build),
         "wishes": job.wishes,
+        "buffered": "buffer battery" in build.filled,
         "regen": job.controller.regen is not None,
         "above": figures.above_60_v,
         "bench": _bench_words(figures, session),
@@ -217,4 +218,5 @@ def _bench_words(figures: Bench, session: Session) -> Mapping[str, str]:
         "lost": f"{margins.drain_fraction:.0%}",
         "wanted_days": f"{margins.drain_days:g}",
         "rail_low": f"{margins.rail_low_v:g} V",
+        "rail_dead": units.show(margins.rail_dead_v, "voltage"),
     }

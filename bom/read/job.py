@@ -447,6 +447,9 @@ class Wishes(Section):
         description="a small 12 V battery beside the converter, which lights the lamps when the pack lets go; unsaid, "
         "none is bought and the papers ask",
     )
+    rail_meter: bool | None = Field(
+        None, description="a voltmeter of the 12 V side on the dash; unsaid, it is bought with a buffer battery"
+    )
     meter: Literal["volts", "volts and amps", "none"] = Field("volts", description="battery gauge")
     charger: bool = Field(True, description="a charger is bought")
     charge_current: Amps = Field(10.0, description="charging amps wanted")
@@ -455,6 +458,11 @@ class Wishes(Section):
         None, description="lamp returns by wire, old shells by tails; unsaid, as the donor has it"
     )
     tight: bool = Field(False, description="parts that meet the duty without the margin may be chosen")
+
+    @property
+    def shows_rail(self) -> bool:
+        """Tell whether a meter of the 12 V side is bought: as said, else with a buffer battery."""
+        return bool(self.buffer_battery) if self.rail_meter is None else self.rail_meter
 
 
 class StateSection(Section):

@@ -109,3 +109,19 @@ def test_the_builder_says_whether_the_lamps_outlive_a_trip(
         assert "2 Ah" in answer.needed
         assert answer.because == "8 A for 10 min x 1.5; dark after a trip: headlamp, tail lamp, stop lamp"
     assert (answer.datum == "whether the lamps must outlive a trip: wishes.buffer_battery") == (wish is None)
+
+
+@pytest.mark.parametrize(
+    ("buffer", "meter", "verdict"),
+    [
+        (True, None, "pass"),  # unsaid, it is bought with the buffer battery
+        (True, True, "pass"),
+        (True, False, "tight"),  # the builder refuses it
+        (False, None, "not asked"),
+        (None, None, "not asked"),
+    ],
+)
+def test_a_dead_converter_is_noticed(buffer: bool | None, meter: bool | None, verdict: str, told: Told) -> None:
+    """Common practice: a buffer battery carries on for days, and nobody sees that nothing charges it."""
+    edits = {"wishes.buffer_battery": buffer, "wishes.rail_meter": meter}
+    assert verdict_of(told("dead-converter-is-noticed", edits)) == verdict
