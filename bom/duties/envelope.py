@@ -21,7 +21,7 @@ from bom.duties.circuits import (
 )
 from bom.duties.load_traces import each_watts, load_figure, loads_together, one_shell
 from bom.duties.model import Duty
-from bom.loom.builder import BUS_SENSE
+from bom.loom.builder import BUS_SENSE, PILOT
 from bom.loom.lengths import length_figure
 from bom.loom.low_volt import RAIL_METER
 from bom.loom.model import Loom, Place, Wire
@@ -40,6 +40,7 @@ DROP = {
     "meter": "drop_tap_fraction",
     "charging": "drop_tap_fraction",
     BUS_SENSE: "drop_tap_fraction",
+    PILOT: "drop_tap_fraction",
 }
 
 # Words of a place that the job says: word -> key; those of the place's own load -> key of the load.

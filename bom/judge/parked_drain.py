@@ -6,6 +6,7 @@ from bom.arrangement import PACK
 from bom.duties.circuits import Facts
 from bom.duties.load_traces import state_figure
 from bom.judge.loom_view import LoomView
+from bom.loom.builder import PILOT
 from bom.span import Span
 from bom.trace import Step, step
 
@@ -24,6 +25,8 @@ def parked_draws(view: LoomView) -> tuple[tuple[str, float], ...]:
         out.append((what, float(view.parts["converter"].number(column)[0]) / 1000))
     if "meter" in view.parts and "meter fuse" in view.parts:
         out.append(("the meter's supply amps", float(view.parts["meter"].number("supply_ma")[0]) / 1000))
+    if column := _pilot_column(view):
+        out.append(("the pilot lamp's amps", float(view.parts[PILOT].number(column)[0]) / 1000))
     if facts.sleeps:
         return tuple(out)  # what stays on at 12 V draws from the buffer battery
     parked = facts.budget.parked * facts.budget.rail_v / facts.margins.converter_efficiency
@@ -35,6 +38,11 @@ def _converter_column(view: LoomView) -> str:
     if view.facts.key_at == PACK or "converter" not in view.parts:
         return ""
     return "sleep_ma" if view.facts.sleeps else "quiescent_ma"
+
+
+def _pilot_column(view: LoomView) -> str:
+    """Name the figure of what the pilot lamp draws with the key off; "" where a contactor opens ahead of it."""
+    return "current_ma" if PILOT in view.parts and not view.facts.job.wishes.contactor else ""
 
 
 def parked_drain_a(view: LoomView) -> tuple[float, str]:
@@ -97,6 +105,9 @@ def _drain_step(view: LoomView) -> Step:
     if "meter" in view.parts and "meter fuse" in view.parts:
         inputs["i_meter"] = view.parts["meter"].first("supply_ma")
         formula.append("i_meter / 1000")
+    if column := _pilot_column(view):
+        inputs["i_pilot"] = view.parts[PILOT].first(column)
+        formula.append("i_pilot / 1000")
     margins = facts.margins
     if facts.sleeps:
         return Step(" + ".join(formula), inputs)

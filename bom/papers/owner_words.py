@@ -4,6 +4,7 @@ from collections.abc import Mapping, Sequence
 from math import isfinite
 
 from bom import units
+from bom.loom.builder import PILOT
 from bom.loom.low_volt import RAIL_METER
 from bom.papers.bench import Bench
 from bom.papers.fuse_rows import FuseRow
@@ -44,6 +45,7 @@ def owner(session: Session) -> Mapping[str, object]:
         "isolator": f"the {_isolator(job)}",
         "buffer": WAKES if build.facts.sleeps and "buffer battery" in build.filled else "",
         "rail": _rail_words(session),
+        "pilot": _pilot_words(session),
         "tries": [
             f"Before every ride try the {item.name}: a broken lead leaves it dead unnoticed." for item in grounding
         ],
@@ -63,6 +65,19 @@ def _rail_words(session: Session) -> str:
     if battery and battery.part.word("chemistry")[0] == "iron phosphate":
         words += "; an iron phosphate battery holds its volts for long, so heed any fall from the usual reading"
     return f"{words}."
+
+
+def _pilot_words(session: Session) -> Mapping[str, str]:
+    """Say how the pilot lamp is fitted; nothing where there is none."""
+    entry = session.build.filled.get(PILOT)
+    if entry is None:
+        return {}
+    part, hole = entry.part, entry.part.number("hole_mm")[0]
+    return {
+        "hole": f"{hole:g} mm" if isfinite(hole) else "not known, measure it",
+        "colour": part.word("colour")[0] or "colour not known",
+        "sealed": part.word("ip_code")[0] or "not known",
+    }
 
 
 def _isolator(job: JobFile) -> str:

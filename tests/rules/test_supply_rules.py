@@ -125,3 +125,17 @@ def test_a_dead_converter_is_noticed(buffer: bool | None, meter: bool | None, ve
     """Common practice: a buffer battery carries on for days, and nobody sees that nothing charges it."""
     edits = {"wishes.buffer_battery": buffer, "wishes.rail_meter": meter}
     assert verdict_of(told("dead-converter-is-noticed", edits)) == verdict
+
+
+# 20 % of 42 Ah are 8.4 Ah; over 5 mA of battery management and 6 mA of converter they last 31.8 days; with a pilot
+# lamp of 5 mA that no contactor darkens it is 8.4 / 0.016 / 24 = 21.9 days.
+@pytest.mark.parametrize(("contactor", "days"), [(True, "32 days"), (False, "22 days")])
+def test_a_pilot_lamp_that_no_contactor_darkens_draws_while_parked(
+    contactor: bool, days: str, catalogue: Catalogue, told: Told
+) -> None:
+    parts = {
+        "converter": part(catalogue, "converter", quiescent_ma=6.0),
+        "pilot lamp": part(catalogue, "pilot_lamp", current_ma=5.0),
+    }
+    edits = {"wishes.pilot_lamp": True, "wishes.contactor": contactor, "pack.capacity": "42 Ah"}
+    assert told("parked-pack-lasts", edits, TWELVE, parts)[0].offered == days
