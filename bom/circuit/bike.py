@@ -184,6 +184,7 @@ def _drawn(bike: Bike, bridge: Bridge, state: State) -> Resistor | Draw | None:
         "charger": _charger,
         "key input": _key_input,
         "meter": _meter,
+        "pilot": _pilot,
         "closer": _closer,
         "enable": _enable,
     }[bridge.kind]
@@ -238,9 +239,16 @@ def _key_input(bike: Bike, bridge: Bridge, state: State) -> Draw:
 
 
 def _meter(bike: Bike, bridge: Bridge, state: State) -> Draw:
-    part = bike.view.parts.get("meter")
+    part = bike.view.parts.get(bridge.place)
     known = float(part.number("supply_ma")[0]) / 1000 if part else float("nan")
     amps = bike.view.facts.margins.meter_a if isnan(known) else known
+    return Draw(bridge.name, bridge.start, bridge.end, "amps", max(amps, LEAST_A), LEAST_LOAD_V)
+
+
+def _pilot(bike: Bike, bridge: Bridge, state: State) -> Draw:
+    part = bike.view.parts.get(bridge.place)
+    known = float(part.number("current_ma")[0]) / 1000 if part else float("nan")
+    amps = bike.view.facts.margins.pilot_lamp_a if isnan(known) else known
     return Draw(bridge.name, bridge.start, bridge.end, "amps", max(amps, LEAST_A), LEAST_LOAD_V)
 
 

@@ -27,7 +27,7 @@ _Name = tuple[str, str, str]
 SHORT_OHM = 1e-4  # metal on metal
 PATH_SHARE = 0.5
 LEAST_V = 1.0  # points nearer than this stand at like volts: two minus ends between which a battery is charged
-RETURN_KINDS = ("load", "controller", "meter", "charger", "key input", "coil", "closer", "buffer")
+RETURN_KINDS = ("load", "controller", "meter", "pilot", "charger", "key input", "coil", "closer", "buffer")
 
 
 @dataclass(frozen=True)

@@ -21,6 +21,7 @@ MOST_ROUNDS = 12
 DEAD_V = 6.0
 PRECHARGE_RELAY = "precharge relay"
 DRIVE = "the drive"
+SEEN_KINDS = ("load", "meter", "pilot")
 DRIVE_KINDS = ("controller", "key input")  # without either the motor stops
 
 
@@ -120,12 +121,12 @@ def lit(bike: Bike, settled: Settled) -> set[str]:
     stands = {
         bridge.name: settled.positions.closed(bridge) and solution.at(bridge.start, bridge.end) >= DEAD_V
         for bridge in bike.bridges
-        if bridge.kind in ("load", "meter", *DRIVE_KINDS) and bridge.start in index
+        if bridge.kind in (*SEEN_KINDS, *DRIVE_KINDS) and bridge.start in index
     }
     out = {
         bridge.loads[0] if bridge.loads else bridge.name
         for bridge in bike.bridges
-        if bridge.kind in ("load", "meter") and stands.get(bridge.name, False)
+        if bridge.kind in SEEN_KINDS and stands.get(bridge.name, False)
     }
     drive = [stands[bridge.name] for bridge in bike.bridges if bridge.kind in DRIVE_KINDS and bridge.name in stands]
     return out | {DRIVE} if drive and all(drive) else out

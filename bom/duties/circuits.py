@@ -11,8 +11,8 @@ from bom.duties.budget import Budget, horns_on, largest_filament_a
 from bom.duties.load_traces import loads_together, state_figure
 from bom.duties.volts import PackFacts
 from bom.leads.model import LEADS, PACK_LEADS
-from bom.loom.builder import BUS_SENSE
-from bom.loom.low_volt import METER_FEED
+from bom.loom.builder import BUS_SENSE, PILOT
+from bom.loom.low_volt import METER_FEED, RAIL_METER
 from bom.loom.low_volt import circuits as load_circuits
 from bom.loom.relay_names import RELAY_COIL
 from bom.physics.phase import greatest_line_rms_v
@@ -90,6 +90,7 @@ def circuit_needs(facts: Facts) -> Mapping[str, Needs]:
     """Give the duties of each circuit by its name."""
     meter = facts.margins.of("meter_a", "current", "meters take 10 to 25 mA, common practice")
     sense = facts.margins.of("meter_a", "current", "a closer senses with milliamps")
+    pilot = facts.margins.of("pilot_lamp_a", "current", "indicator lamps take 2 to 20 mA, common practice")
     wish = given_amps(facts.job.wishes.charge_current, "charging amps wanted", "wishes.charge_current")
     needs = {
         "traction": _traction(facts),
@@ -99,7 +100,9 @@ def circuit_needs(facts: Facts) -> Mapping[str, Needs]:
         "key input": _key_input(facts),
         "meter": {**_pack_side(facts), **_small(facts, meter)},
         BUS_SENSE: {**_pack_side(facts), **_small(facts, sense)},
+        PILOT: {**_pack_side(facts), "lowest_v": facts.pack.lowest_rest_v, **_small(facts, pilot)},
         METER_FEED: {**_rail(facts), **carry(meter)},
+        RAIL_METER: {**_rail(facts), **carry(meter)},
         "charging": {**_pack_side(facts), **_small(facts, wish)},
         "12 V supply": {**_rail(facts), **carry(supply_amps(facts)), "make_a": rush_a(facts)},
         "key control": _coils(facts),

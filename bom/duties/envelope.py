@@ -22,8 +22,9 @@ from bom.duties.circuits import (
 from bom.duties.load_traces import each_watts, load_figure, loads_together, one_shell
 from bom.duties.model import Duty
 from bom.duties.strings import string_needs
-from bom.loom.builder import BUS_SENSE
+from bom.loom.builder import BUS_SENSE, PILOT
 from bom.loom.lengths import length_figure
+from bom.loom.low_volt import RAIL_METER
 from bom.loom.model import Loom, Place, Wire
 from bom.loom.relay_names import RELAY_COIL, opening_relays, opens_its_relay
 from bom.loom.returns import is_wired
@@ -44,6 +45,7 @@ DROP = {
     "meter": "drop_tap_fraction",
     "charging": "drop_tap_fraction",
     BUS_SENSE: "drop_tap_fraction",
+    PILOT: "drop_tap_fraction",
 }
 
 # Words of a place that the job says: word -> key; those of the place's own load -> key of the load.
@@ -108,6 +110,8 @@ def _told(place: Place) -> dict[str, Origin]:
     """Tell which job key each word of a place comes from; others are the loom's own."""
     told = {name: Origin("job", key) for name, key in WORD_KEYS.items()}
     told |= {name: Origin("job", f"loads.{key}", place.load) for name, key in LOAD_KEYS.items() if place.load}
+    if place.name == RAIL_METER:
+        told["meter"] = Origin("job", "wishes.rail_meter")
     if place.family == "bar_switch":
         # By its place: a switch that does not stay has no item there, and its kind is asked of the bought one.
         told["switch"] = Origin("job", "donor.items.kind", place.name.removeprefix("switch "))
@@ -219,7 +223,7 @@ def words_of(place: Place, facts: Facts) -> dict[str, str]:
         "buffer": "yes" if job.wishes.buffer_battery else "no",
         "isolator": job.wishes.isolator,
         "contactor": "yes" if job.wishes.contactor else "no",
-        "meter": job.wishes.meter,
+        "meter": "volts" if place.name == RAIL_METER else job.wishes.meter,
         "chemistry": job.pack.chemistry,
         "precharge switched": "yes" if job.wishes.precharge_switched else "no",
         "bus load known": "yes" if "standby" in job.controller.model_fields_set else "no",
@@ -277,6 +281,10 @@ def _precharge(place: Place, loom: Loom, facts: Facts) -> Needs:
 
 def _meter(place: Place, loom: Loom, facts: Facts) -> Needs:
     low, high = rail_ends(facts.margins)
+    if place.name == RAIL_METER:
+        times = facts.margins.of("rail_meter_scale")
+        scale = high.scaled(times.low, f"{times.low:g} x {high}", "X * k", k=times)
+        return {"meter_v": high, "meter_low_v": low, "rail_low_v": low, "rail_high_v": high, "scale_v": scale}
     peak = facts.job.controller.battery_peak
     return {
         "meter_v": facts.pack.highest_bus_v,

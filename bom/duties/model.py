@@ -42,6 +42,7 @@ GLOSSARY: Mapping[str, tuple[str, str]] = {
     "bus_load_w": ("power", "watts drawn from the bus while it fills"),
     "meter_v": ("voltage", "highest volts to be shown"),
     "meter_low_v": ("voltage", "lowest volts to be shown"),
+    "scale_v": ("voltage", "top of a range on which the 12 V side can still be read"),
     "flasher_w": ("power", "lamp watts a side"),
     "charge_end_v": ("voltage", "pack volts at full charge"),
     "charge_limit_a": ("current", "greatest charging amps the pack allows"),

@@ -6,6 +6,7 @@ from bom.arrangement import PACK
 from bom.duties.circuits import Facts
 from bom.duties.load_traces import state_figure
 from bom.judge.loom_view import LoomView
+from bom.loom.builder import PILOT
 from bom.physics.precharge import left_after_precharge_v
 from bom.span import Span
 from bom.trace import Step, step
@@ -27,6 +28,8 @@ def parked_draws(view: LoomView) -> tuple[tuple[str, float], ...]:
         out.append(("the precharge resistor's ohms", _leak_a(view)))
     if "meter" in view.parts and "meter fuse" in view.parts:
         out.append(("the meter's supply amps", float(view.parts["meter"].number("supply_ma")[0]) / 1000))
+    if column := _pilot_column(view):
+        out.append(("the pilot lamp's amps", float(view.parts[PILOT].number(column)[0]) / 1000))
     if facts.sleeps:
         return tuple(out)  # what stays on at 12 V draws from the buffer battery
     parked = facts.budget.parked * facts.budget.rail_v / facts.margins.converter_efficiency
@@ -51,6 +54,11 @@ def _converter_column(view: LoomView) -> str:
     if view.facts.key_at == PACK or "converter" not in view.parts:
         return ""
     return "sleep_ma" if view.facts.sleeps else "quiescent_ma"
+
+
+def _pilot_column(view: LoomView) -> str:
+    """Name the figure of what the pilot lamp draws with the key off; "" where a contactor opens ahead of it."""
+    return "current_ma" if PILOT in view.parts and not view.facts.job.wishes.contactor else ""
 
 
 def parked_drain_a(view: LoomView) -> tuple[float, str]:
@@ -116,6 +124,9 @@ def _drain_step(view: LoomView) -> Step:
     if facts.job.wishes.bus_stays_live:
         inputs["I_leak"] = _leak_figure(view)
         formula.append("I_leak")
+    if column := _pilot_column(view):
+        inputs["i_pilot"] = view.parts[PILOT].first(column)
+        formula.append("i_pilot / 1000")
     margins = facts.margins
     if facts.sleeps:
         return Step(" + ".join(formula), inputs)

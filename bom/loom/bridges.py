@@ -60,6 +60,7 @@ def _pack_side(job: JobFile, places: Mapping[str, Place]) -> Iterator[Bridge]:
         yield Bridge(f"pack plug {pole}", "plug", start, end, "pack plug", "pack plug")
     yield Bridge("controller", "controller", "controller plus", "controller minus")
     yield Bridge("meter", "meter", "meter plus", "meter minus", "meter")
+    yield Bridge("pilot lamp", "pilot", "pilot lamp plus", "pilot lamp minus", "pilot lamp")
     yield Bridge("meter sense", "sense", "meter sense plus", "meter sense minus", "meter")
     yield Bridge("bus sense", "sense", f"{CLOSER} sense plus", f"{CLOSER} sense minus", CLOSER)
     yield Bridge("pack sense", "sense", f"{CLOSER} pack plus", f"{CLOSER} sense minus", CLOSER)
@@ -88,3 +89,4 @@ def _enable(wire: Wire) -> Bridge:
 def _low_volt(places: Mapping[str, Place]) -> Iterator[Bridge]:
     yield Bridge("buffer battery", "buffer", "buffer plus", "buffer minus", "buffer battery")
     yield Bridge("meter on 12 V", "meter", "meter 12 V plus", "meter 12 V minus", "meter")
+    yield Bridge("rail meter", "meter", "rail meter plus", "rail meter minus", "rail meter")

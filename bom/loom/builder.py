@@ -12,7 +12,9 @@ from bom.read.job import Item, JobFile
 from bom.read.margins import Margins
 
 BUS_SENSE = "bus sense"  # circuit that only a closer which senses the bus needs
-TAP_CIRCUITS = ("precharge", "converter input", "key input", "meter", "charging", BUS_SENSE)  # thin wires at pack volts
+PILOT = "pilot lamp"  # place and circuit of the lamp that tells that the traction side is live
+# Thin wires at pack volts.
+TAP_CIRCUITS = ("precharge", "converter input", "key input", "meter", "charging", BUS_SENSE, PILOT)
 
 # A lug takes about 60 mm of heat-shrink, which is sold in sticks of 1.2 m (common practice).
 SLEEVE_STICKS = 0.05

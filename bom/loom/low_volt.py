@@ -9,6 +9,7 @@ from bom.loom.returns import is_wired
 from bom.read.job import Load
 
 METER_FEED = "meter feed"  # circuit that only a meter which runs on 12 V needs
+RAIL_METER = "rail meter"  # place and circuit of the meter that shows the 12 V side
 
 
 def lay_out_low_volt(build: Builder) -> None:
@@ -22,6 +23,8 @@ def lay_out_low_volt(build: Builder) -> None:
     _flasher(build)
     if build.job.wishes.meter != "none":
         _meter_feed(build)
+    if build.job.wishes.shows_rail:
+        _rail_meter(build)
     lay_out_control(build)
 
 
@@ -131,15 +134,26 @@ def lamp_place(load: Load) -> str:
 
 def _meter_feed(build: Builder) -> None:
     """Feed a meter that runs on 12 V from a way of the fuse box; one that runs on the pack needs none of it."""
-    fuse = _way(build, METER_FEED)
+    _to_the_bar(build, METER_FEED, "meter feed", "meter 12 V", "the meter's 12 V")
+
+
+def _rail_meter(build: Builder) -> None:
+    """Hang a meter of the 12 V side on a way of the fuse box, which is dead with the key off."""
+    build.place(RAIL_METER, "meter", "voltmeter of the 12 V side", RAIL_METER, "bar")
+    _to_the_bar(build, RAIL_METER, "rail meter feed", RAIL_METER, "the rail meter's")
+
+
+def _to_the_bar(build: Builder, circuit: str, feed: str, point: str, owner: str) -> None:
+    """Lay plus and minus from a way of the fuse box to a meter."""
+    fuse = _way(build, circuit)
     for name, title, ends in (
-        ("meter feed", "fuse box to the meter's 12 V plus", (f"{fuse} out", "meter 12 V plus")),
-        ("meter feed return", "meter's 12 V minus to the minus rail", ("meter 12 V minus", "12 V rail minus")),
+        (feed, f"fuse box to {owner} plus", (f"{fuse} out", f"{point} plus")),
+        (f"{feed} return", f"{owner} minus to the minus rail", (f"{point} minus", "12 V rail minus")),
     ):
         build.wire(
             name,
             title,
-            METER_FEED,
+            circuit,
             "bar",
             ends,
             build.runs.meter,

@@ -98,7 +98,7 @@ class Bridge:
     """A way for current between two points that is no wire: through a part, a load or the pack.
 
     kind   what it is: "fuse", "contact", "plug", "shunt", "resistor", "coil", "load", "key input", "meter",
-           "enable", "sense", "closer", "controller", "pack", "charger" or "buffer"
+           "pilot", "enable", "sense", "closer", "controller", "pack", "charger" or "buffer"
     start  its plus, or where current comes in
     end    its minus, or where current goes out
     place  place of the part it runs through, "" where the job alone describes it

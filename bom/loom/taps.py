@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 from bom.arrangement import AT_PACK, PACK, PACK_SLEEPING
 from bom.loom.bridges import CONVERTER_ENABLE
-from bom.loom.builder import BUS_SENSE, Builder
+from bom.loom.builder import BUS_SENSE, PILOT, Builder
 
 BOTH = 2
 KEY_NODE, KEY_TAP = "key node", "key"
@@ -58,6 +58,8 @@ def lay_out_taps(build: Builder) -> None:
         _key_input(build)
     if build.job.wishes.meter != "none":
         _meter(build)
+    if build.job.wishes.pilot_lamp:
+        _pilot_lamp(build)
     if build.job.wishes.charger:
         build.place("charger", "charger", "charger", "charging", "box")
     if build.job.wishes.charge_port:
@@ -149,6 +151,15 @@ def _shunt_sense(build: Builder) -> None:
     tap.from_holder("sense plus", "shunt to meter, sense plus", "meter sense plus", run, 1)
     tap.wire("sense minus", "shunt to meter, sense minus", "shunt out", "meter sense minus", run, 1)
     build.lug("sense minus", "shunt", on="shunt")
+
+
+def _pilot_lamp(build: Builder) -> None:
+    """Hang the pilot lamp behind the contactor, on a fuse of its own: it burns while the controller has pack volts."""
+    run = build.runs.meter
+    build.place(PILOT, "pilot_lamp", "pilot lamp: the traction side is live", PILOT, "bar")
+    tap = Tap(build, PILOT, build.tap_fuse("pilot lamp", PILOT, at="controller plus"), 2 * run)
+    tap.from_holder("pilot lamp plus wire", "pilot lamp fuse to the pilot lamp", "pilot lamp plus", run, 1)
+    tap.home("pilot lamp minus wire", "pilot lamp back to the minus post", "pilot lamp minus", run, 1)
 
 
 def _charge_port(build: Builder) -> None:

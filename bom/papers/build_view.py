@@ -43,6 +43,7 @@ def view(session: Session) -> Mapping[str, object]:
         "wishes": job.wishes,
         "apart": _apart(build),
         "protected": job.pack.bms.opens == "minus",
+        "buffered": "buffer battery" in build.filled,
         "regen": job.controller.regen is not None,
         "above": figures.above_60_v,
         "bench": _bench_words(figures, session),
@@ -235,4 +236,5 @@ def _bench_words(figures: Bench, session: Session) -> Mapping[str, str]:
         "lost": f"{margins.drain_fraction:.0%}",
         "wanted_days": f"{margins.drain_days:g}",
         "rail_low": f"{margins.rail_low_v:g} V",
+        "rail_dead": units.show(margins.rail_dead_v, "voltage"),
     }

@@ -6,8 +6,11 @@ from dataclasses import dataclass
 from bom.build import Build
 from bom.circuit.live import DEAD_V, DRIVE
 from bom.circuit.waking import Loss, Stuck, riding
+from bom.loom.builder import PILOT
+from bom.loom.low_volt import RAIL_METER
 
-NEEDED = ("meter", DRIVE)  # what is no load of the 12 V side
+NEEDED = ("meter", DRIVE)
+NO_LOADS = (*NEEDED, RAIL_METER, PILOT)  # what is no load of the 12 V side
 ALL_LOADS = "everything on 12 V"
 
 
@@ -50,7 +53,7 @@ def losses(build: Build) -> tuple[Loss, ...]:
 def loss_words(loss: Loss, build: Build) -> tuple[str, str]:
     """Name what goes out, and the coils that drop out, when something goes."""
     waking = build.walks.waking
-    loads = {name for other in (waking.losses if waking else ()) for name in other.dark} - set(NEEDED)
+    loads = {name for other in (waking.losses if waking else ()) for name in other.dark} - set(NO_LOADS)
     buffered = any(bridge.kind == "buffer" for bridge in build.loom.bridges)
     nothing = "nothing, while the buffer battery lasts" if buffered else "nothing"
     return dark_words(loss.dark, loads) or nothing, ", ".join(loss.drops) or "nothing"

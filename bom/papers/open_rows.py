@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from bom.build import Build
 from bom.circuit.live import DRIVE
 from bom.circuit.opens import Opened
-from bom.papers.closing_rows import NEEDED, dark_words, walked_in
+from bom.papers.closing_rows import NEEDED, NO_LOADS, dark_words, walked_in
 from bom.papers.wire_rows import wire_numbers
 
 HELPS = "an isolated converter; or no signal lead on the 12 V minus; the return bolted, checked, marked"
@@ -61,7 +61,7 @@ class StrayRow:
 def open_rows(build: Build) -> list[OpenRow]:
     """List the wires whose loss is noticed while it rides: overloads first, then floating minus, then what stops."""
     numbers, opens = wire_numbers(build), _opens(build)
-    loads = {name for opened in opens for name in opened.dark} - set(NEEDED)
+    loads = {name for opened in opens for name in opened.dark} - set(NO_LOADS)
     rows = [
         OpenRow(
             numbers[opened.wire],

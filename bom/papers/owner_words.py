@@ -4,6 +4,8 @@ from collections.abc import Mapping, Sequence
 from math import isfinite
 
 from bom import units
+from bom.loom.builder import PILOT
+from bom.loom.low_volt import RAIL_METER
 from bom.papers.bench import Bench
 from bom.papers.fuse_rows import FuseRow
 from bom.read.job import JobFile
@@ -44,9 +46,39 @@ def owner(session: Session) -> Mapping[str, object]:
         "flasher": flasher.part.word("name")[0] if flasher else "",
         "isolator": f"the {_isolator(job)}",
         "buffer": WAKES if build.facts.sleeps and "buffer battery" in build.filled else "",
+        "rail": _rail_words(session),
+        "pilot": _pilot_words(session),
         "tries": [
             f"Before every ride try the {item.name}: a broken lead leaves it dead unnoticed." for item in grounding
         ],
+    }
+
+
+def _rail_words(session: Session) -> str:
+    """Say what the rail meter's reading means; nothing where there is none."""
+    build = session.build
+    if RAIL_METER not in build.filled:
+        return ""
+    dead = units.show(build.facts.margins.rail_dead_v, "voltage")
+    words = (
+        f"Rail meter with the key on: below {dead} the converter is not charging. Ride home by day and have it seen to"
+    )
+    battery = build.filled.get("buffer battery")
+    if battery and battery.part.word("chemistry")[0] == "iron phosphate":
+        words += "; an iron phosphate battery holds its volts for long, so heed any fall from the usual reading"
+    return f"{words}."
+
+
+def _pilot_words(session: Session) -> Mapping[str, str]:
+    """Say how the pilot lamp is fitted; nothing where there is none."""
+    entry = session.build.filled.get(PILOT)
+    if entry is None:
+        return {}
+    part, hole = entry.part, entry.part.number("hole_mm")[0]
+    return {
+        "hole": f"{hole:g} mm" if isfinite(hole) else "not known, measure it",
+        "colour": part.word("colour")[0] or "colour not known",
+        "sealed": part.word("ip_code")[0] or "not known",
     }
 
 

@@ -414,6 +414,17 @@ FAMILIES: tuple[Family, ...] = (
             *_yes_no("road_mark"),
         ),
     ),
+    Family(
+        "pilot_lamp",
+        "pilot lamp at pack volts",
+        "live telltale, indicator lamp",
+        (
+            *_numbers("supply_min_v", "supply_max_v", "current_ma"),
+            _choice("colour", "red", "amber", "green", "blue", "white"),
+            *_numbers("hole_mm"),
+            *_text("ip_code"),
+        ),
+    ),
     Family("horn", "horn", "hooter", _numbers("supply_min_v", "supply_max_v", "current_a")),
     Family(
         "clamp",

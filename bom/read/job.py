@@ -461,6 +461,10 @@ class Wishes(Section):
         description="a small 12 V battery beside the converter, which lights the lamps when the pack lets go; unsaid, "
         "none is bought and the papers ask",
     )
+    rail_meter: bool | None = Field(
+        None, description="a voltmeter of the 12 V side on the dash; unsaid, it is bought with a buffer battery"
+    )
+    pilot_lamp: bool = Field(False, description="a lamp on the dash burns while the pack is on the traction side")
     meter: Literal["volts", "volts and amps", "none"] = Field("volts", description="battery gauge")
     charger: bool = Field(True, description="a charger is bought")
     charge_current: Amps = Field(10.0, description="charging amps wanted")
@@ -474,6 +478,11 @@ class Wishes(Section):
     def bus_stays_live(self) -> bool:
         """Tell whether the controller stays at pack volts past the open contactor."""
         return self.contactor and self.precharge and not self.precharge_switched
+
+    @property
+    def shows_rail(self) -> bool:
+        """Tell whether a meter of the 12 V side is bought: as said, else with a buffer battery."""
+        return bool(self.buffer_battery) if self.rail_meter is None else self.rail_meter
 
 
 class StateSection(Section):

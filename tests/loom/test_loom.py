@@ -17,6 +17,8 @@ JOBS = [
     ("moped-48", {}),
     ("frame-return-105", {}),
     ("street-72", {"wishes.buffer_battery": True}),
+    ("street-72", {"wishes.pilot_lamp": True, "wishes.rail_meter": True}),
+    ("street-72", {"wishes.pilot_lamp": True, "wishes.contactor": False}),
     ("street-72", {"wishes.meter": "volts and amps"}),
     ("street-72", {"wishes.contactor": False}),
     ("street-72", {"wishes.isolator": "none", "wishes.pack_plug": False}),

@@ -109,3 +109,33 @@ def test_the_builder_says_whether_the_lamps_outlive_a_trip(
         assert "2 Ah" in answer.needed
         assert answer.because == "8 A for 10 min x 1.5; dark after a trip: headlamp, tail lamp, stop lamp"
     assert (answer.datum == "whether the lamps must outlive a trip: wishes.buffer_battery") == (wish is None)
+
+
+@pytest.mark.parametrize(
+    ("buffer", "meter", "verdict"),
+    [
+        (True, None, "pass"),  # unsaid, it is bought with the buffer battery
+        (True, True, "pass"),
+        (True, False, "tight"),  # the builder refuses it
+        (False, None, "not asked"),
+        (None, None, "not asked"),
+    ],
+)
+def test_a_dead_converter_is_noticed(buffer: bool | None, meter: bool | None, verdict: str, told: Told) -> None:
+    """Common practice: a buffer battery carries on for days, and nobody sees that nothing charges it."""
+    edits = {"wishes.buffer_battery": buffer, "wishes.rail_meter": meter}
+    assert verdict_of(told("dead-converter-is-noticed", edits)) == verdict
+
+
+# 20 % of 42 Ah are 8.4 Ah; over 5 mA of battery management and 6 mA of converter they last 31.8 days; with a pilot
+# lamp of 5 mA that no contactor darkens it is 8.4 / 0.016 / 24 = 21.9 days.
+@pytest.mark.parametrize(("contactor", "days"), [(True, "32 days"), (False, "22 days")])
+def test_a_pilot_lamp_that_no_contactor_darkens_draws_while_parked(
+    contactor: bool, days: str, catalogue: Catalogue, told: Told
+) -> None:
+    parts = {
+        "converter": part(catalogue, "converter", quiescent_ma=6.0),
+        "pilot lamp": part(catalogue, "pilot_lamp", current_ma=5.0),
+    }
+    edits = {"wishes.pilot_lamp": True, "wishes.contactor": contactor, "pack.capacity": "42 Ah"}
+    assert told("parked-pack-lasts", edits, TWELVE, parts)[0].offered == days
