@@ -111,7 +111,9 @@ class Controller(Section):
     over_voltage: Volts | None = Field(None, description="bus volts at which it cuts regeneration")
     regen: Amps | None = Field(None, description="battery-side regeneration amps; leave out for none")
     input_capacitance: BusFarads | None = Field(None, description="bus capacitors, as measured or printed")
-    key_input: Literal["pack volts", "12 V", "none"] = Field("pack volts", description="what wakes it")
+    key_input: Literal["pack volts", "12 V", "none"] = Field(
+        "pack volts", description="what wakes it; unsaid, laid for pack volts and asked"
+    )
     key_return: Literal["own terminal", "pack minus"] | None = Field(
         None, description="where a 12 V key input comes back"
     )
