@@ -15,6 +15,7 @@ from bom.papers.circuit_view import circuit_view
 from bom.papers.fuse_rows import FuseRow, fuse_rows
 from bom.papers.lead_view import lead_view
 from bom.papers.owner_words import labels, owner
+from bom.papers.registration_rows import registration_rows
 from bom.papers.sheet_volts import pack_rows
 from bom.papers.standing import Trouble, headline, marked, troubles
 from bom.papers.unknowns import unknowns
@@ -38,6 +39,7 @@ def view(session: Session) -> Mapping[str, object]:
         **circuit_view(build),
         **lead_view(build),
         "wishes": job.wishes,
+        "registration": list(registration_rows(job.registration)),
         "apart": _apart(build),
         "protected": job.pack.bms.opens == "minus",
         "regen": job.controller.regen is not None,

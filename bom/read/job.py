@@ -9,6 +9,7 @@ from pydantic import AfterValidator, Field, model_validator
 from bom.physics.lamp_categories import FILAMENTS, LEDS, categories_of
 from bom.read.job_devices import Device
 from bom.read.quantity import quantity
+from bom.read.registration import Registration
 from bom.read.section import Section
 
 MOST_PACK_V = 200.0
@@ -505,5 +506,6 @@ class JobFile(Section):
     wishes: Wishes = Field(Wishes(), description="arrangements")
     money: Money = Field(Money(), description="currency")
     states: list[StateSection] = Field([], description="operating states of this bike")
+    registration: Registration = Field(Registration(), description="what the authority is asked first")
     pins: dict[str, str] = Field({}, description="part to use at a place, whatever is cheaper")
     margins: dict[str, float] = Field({}, description="margins set otherwise than in the margins table")
