@@ -13,7 +13,7 @@ def string_needs(facts: Facts, traction: Needs) -> Needs:
     """
     count = strings_of(facts)
     share = (count.low - 1) / count.low
-    carried = {
+    carried: Needs = {
         name: traction[name].scaled(1 / count.low, f"an even share of {count.low:g} strings", "X / N", N=count)
         for name in ("carry_a", "peak_a", "break_a", "reverse_a")
         if name in traction

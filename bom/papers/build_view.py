@@ -18,6 +18,7 @@ from bom.papers.lead_view import lead_view
 from bom.papers.owner_words import labels, owner
 from bom.papers.plug_volts import plug_volts
 from bom.papers.routing import routing
+from bom.papers.registration_rows import registration_rows
 from bom.papers.sheet_volts import pack_rows
 from bom.papers.standing import Trouble, headline, marked, troubles
 from bom.papers.unknowns import unknowns
@@ -41,6 +42,7 @@ def view(session: Session) -> Mapping[str, object]:
         **circuit_view(build),
         **lead_view(build),
         "wishes": job.wishes,
+        "registration": list(registration_rows(job.registration)),
         "apart": _apart(build),
         "protected": job.pack.bms.opens == "minus",
         "buffered": "buffer battery" in build.filled,

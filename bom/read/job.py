@@ -9,6 +9,7 @@ from pydantic import AfterValidator, Field, model_validator
 from bom.physics.lamp_categories import FILAMENTS, LEDS, categories_of
 from bom.read.job_devices import Device
 from bom.read.quantity import quantity
+from bom.read.registration import Registration
 from bom.read.section import Section
 
 MOST_PACK_V = 200.0
@@ -111,7 +112,9 @@ class Controller(Section):
     over_voltage: Volts | None = Field(None, description="bus volts at which it cuts regeneration")
     regen: Amps | None = Field(None, description="battery-side regeneration amps; leave out for none")
     input_capacitance: BusFarads | None = Field(None, description="bus capacitors, as measured or printed")
-    key_input: Literal["pack volts", "12 V", "none"] = Field("pack volts", description="what wakes it")
+    key_input: Literal["pack volts", "12 V", "none"] = Field(
+        "pack volts", description="what wakes it; unsaid, laid for pack volts and asked"
+    )
     key_return: Literal["own terminal", "pack minus"] | None = Field(
         None, description="where a 12 V key input comes back"
     )
@@ -520,5 +523,6 @@ class JobFile(Section):
     wishes: Wishes = Field(Wishes(), description="arrangements")
     money: Money = Field(Money(), description="currency")
     states: list[StateSection] = Field([], description="operating states of this bike")
+    registration: Registration = Field(Registration(), description="what the authority is asked first")
     pins: dict[str, str] = Field({}, description="part to use at a place, whatever is cheaper")
     margins: dict[str, float] = Field({}, description="margins set otherwise than in the margins table")

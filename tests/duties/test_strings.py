@@ -31,7 +31,7 @@ def test_what_is_not_known_gives_no_volts(
 def test_a_string_fuse_carries_its_share_and_opens_on_what_the_others_push_back(
     edited: Callable[..., object], facts_of: Callable[..., object], margins: Margins
 ) -> None:
-    """Worked: of three strings one carries a third, and two push back: two thirds of 84 V / (0.9 x 20 mohm) = 4667 A."""
+    """Worked: of three strings one carries a third, two push back two thirds of 84 V / (0.9 x 20 mohm)."""
     job = edited("street-72", {**TWO, "pack.strings": 3})
     loom = lay_out(job, margins, "12 V")
     duties = envelope(loom, facts_of(job))

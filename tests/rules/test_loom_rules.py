@@ -103,6 +103,21 @@ CASES = [
     ("breaker-is-no-daily-switch", {}, "daily switch", "not asked"),
     ("breaker-is-no-daily-switch", {"wishes.isolator": "breaker"}, "daily switch", "pass"),
     ("breaker-is-no-daily-switch", {"wishes.isolator": "breaker", "wishes.contactor": False}, "daily switch", "tight"),
+    # makers print pack volts, 12 V or none; nothing else tells which (common practice)
+    ("key-input-is-known", {"controller.key_input": "pack volts"}, "key input", "pass"),
+    ("key-input-is-known", {"controller.key_input": "12 V"}, "key input", "pass"),
+    ("key-input-is-known", {"controller.key_input": "none"}, "key input", "pass"),
+    ("key-input-is-known", {"controller.key_input": None}, "key input", "can't tell"),
+    # common practice: title, frame and inspector first
+    ("papers-are-asked-first", {}, "papers", "pass"),
+    ("papers-are-asked-first", {"registration.title_clear": False}, "papers", "fail"),
+    ("papers-are-asked-first", {"registration.frame_kept": False}, "papers", "fail"),
+    ("papers-are-asked-first", {"registration.frame_kept": False, "registration.power": None}, "papers", "fail"),
+    ("papers-are-asked-first", {"registration.inspector_asked": False}, "papers", "tight"),
+    *(
+        ("papers-are-asked-first", {f"registration.{key}": None}, "papers", "can't tell")
+        for key in ("title_clear", "frame_kept", "inspector_asked", "power", "donor_power")
+    ),
     ("hand-break-exists", {"wishes.isolator": "link plug"}, "break by hand", "pass"),
     ("hand-break-exists", {"wishes.isolator": "none", "wishes.pack_plug": True}, "break by hand", "pass"),
     ("hand-break-exists", {"wishes.isolator": "none", "wishes.pack_plug": False}, "break by hand", "fail"),

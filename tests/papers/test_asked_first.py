@@ -1,0 +1,18 @@
+"""The questions for the authority stand on the build sheet's first page, answered as far as the job says."""
+
+from bom.papers.build_sheet import build_sheet
+from bom.papers.registration_rows import registration_rows
+from bom.read.registration import Registration
+from bom.session import Session
+
+
+def test_the_questions_come_before_what_is_bought(sound: Session) -> None:
+    text = build_sheet(sound)
+    assert text.index("## Before anything is bought") < text.index("## Settle these first")
+    assert "| Does everything bolt on, with nothing of the frame drilled, cut or welded? | yes |" in text
+    assert "| How many kW has the motor, as its maker rates it? | 11 kW |" in text
+
+
+def test_what_is_not_said_is_left_to_be_filled_in() -> None:
+    answers = [answer for _, answer in registration_rows(Registration(title_clear=False))]
+    assert answers == ["no", "", "", "", ""]
