@@ -425,7 +425,7 @@ FAMILIES: tuple[Family, ...] = (
         "battery charger",
         (
             *_numbers("end_v", "output_a"),
-            _choice("chemistry", "lithium-ion", "iron phosphate", "lead-acid", "any"),
+            _choice("chemistry", "lithium-ion", "iron phosphate", "titanate", "lead-acid", "any"),
             *_yes_no("isolated"),
             *_numbers("standby_ma", "mains_min_v", "mains_max_v"),
             *_text("ip_code"),

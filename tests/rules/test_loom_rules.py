@@ -265,6 +265,21 @@ def test_a_plug_that_is_the_only_break_parts_live(
     assert found["parted live"] == verdict
 
 
+@pytest.mark.parametrize(
+    ("isolator", "mates_live", "verdict"),
+    [("none", "yes", "pass"), ("none", "no", "fail"), ("none", "", "fail"), ("hand switch", "yes", "fail")],
+)
+def test_a_plug_that_mates_live_fills_the_bus(
+    isolator: str, mates_live: str, verdict: str, catalogue: Catalogue, answers: Answers
+) -> None:
+    """Trade: small bikes close by a plug with a resistor in it; a hand switch behind it closes on an empty bus again."""
+    table = catalogue.families["power_connector"].take([0])
+    words = {**dict(table.words), "mates_live": (mates_live,)}
+    parts = {"pack plug": Parts(table.family, table.ids, table.numbers, words, table.curves)}
+    edits = {"wishes.isolator": isolator, "wishes.contactor": False, "wishes.precharge": False}
+    assert answers("bus-is-filled-first", edits, "12 V", parts) == {"filling of the bus": verdict}
+
+
 def test_every_rule_about_the_bike_has_cases() -> None:
     named = (
         {rule for rule, *_ in CASES}
