@@ -14,7 +14,8 @@ from bom.judge.verdict import Verdict
 
 def judge(view: LoomView) -> list[LoomAnswer]:
     """Look for the buffer battery; without it name what goes dark."""
-    dark = [entry.load.name for entry in view.facts.budget.loads.values() if {"night", "brake"} & set(entry.load.on)]
+    loads = [entry.load for entry in view.facts.budget.loads.values()]
+    dark = [load.name for load in loads if load.burns_by_night or {"night", "brake"} & set(load.on)]
     offers = said("yes" if view.facts.job.wishes.buffer_battery else "none", "wishes.buffer_battery")
     if view.facts.job.wishes.buffer_battery:
         return [
