@@ -135,6 +135,12 @@ CASES = [
         "can't tell",
     ),
     ("switch-keeps-fuses-apart", {}, "contacts of the horn button", "not asked"),
+    (
+        "switch-keeps-fuses-apart",
+        {"donor.items.light switch.contacts": None, "donor.items.light switch.keep": "no"},
+        "contacts of the light switch",
+        "not asked",
+    ),
     ("bus-is-filled-first", {}, "filling of the bus", "pass"),
     ("bus-is-filled-first", {"wishes.precharge": False}, "filling of the bus", "fail"),
     ("bus-is-filled-first", {"wishes.contactor": False}, "filling of the bus", "fail"),
@@ -292,7 +298,7 @@ def test_a_plug_that_is_the_only_break_parts_live(
 def test_a_plug_that_mates_live_fills_the_bus(
     isolator: str, mates_live: str, verdict: str, catalogue: Catalogue, answers: Answers
 ) -> None:
-    """Trade: small bikes close by a plug with a resistor in it; a hand switch behind it closes on an empty bus again."""
+    """Trade: small bikes close by a plug with a resistor in it; a hand switch behind it closes on an empty bus."""
     table = catalogue.families["power_connector"].take([0])
     words = {**dict(table.words), "mates_live": (mates_live,)}
     parts = {"pack plug": Parts(table.family, table.ids, table.numbers, words, table.curves)}

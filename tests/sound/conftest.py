@@ -35,6 +35,10 @@ def loaded(catalogue: Catalogue) -> Loaded:
     return make
 
 
+def _badness(build: Build) -> tuple[int, int, float]:
+    return build.count(Verdict.FAIL), build.count(Verdict.CANT_TELL), build.bill.total
+
+
 @pytest.fixture(scope="session")
 def sound(catalogue: Catalogue, loaded: Loaded) -> Sound:
     """Build a job with the key as wished; with the cheapest, as a session orders all arrangements."""
@@ -47,8 +51,6 @@ def sound(catalogue: Catalogue, loaded: Loaded) -> Sound:
         if given.job.wishes.key != "cheapest":
             asked = asked[:1]
         builds = [convert(job, catalogue, given.margins, at, lambda text: None, memory) for at, job in asked]
-        return min(
-            builds, key=lambda build: (build.count(Verdict.FAIL), build.count(Verdict.CANT_TELL), build.bill.total)
-        )
+        return min(builds, key=_badness)
 
     return make

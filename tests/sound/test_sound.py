@@ -1,4 +1,4 @@
-"""Twenty bikes that somebody sensible would build: nothing fails, no place stays open, and what can't be told is told why.
+"""Twenty bikes that somebody sensible would build: nothing fails, no place stays open, no can't tell is unexplained.
 
 Trade: volts, donors and wishes as builders have them, common practice without a source. Worked: full charge by hand in
 the head of each job, cells x volts a cell. The table of what can't be told is written by hand in expected.toml.
