@@ -65,7 +65,7 @@ def _item(
     by_numbers = _by_numbers(item, view, duties, filled)
     fed = [load for load in view.facts.job.loads if load.name in (*item.feeds, item.name)]
     if item.kind == "flasher":
-        fed = [load for load in view.facts.job.loads if "indicate" in load.on]
+        fed = [load for load in view.facts.job.loads if "indicate" in load.on and not load.is_telltale]
     cells = cells_of(matrix, item.kind, open_gates(view, fed, item.kind))
     left = (*settled(cells, item, by_numbers.verdict if by_numbers else ""), *contact_cells(item, view))
     told = _joined(by_numbers, DonorVerdict(item.name, item.kind, item.keep, "", "", ""), left)

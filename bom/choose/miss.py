@@ -4,6 +4,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 import numpy as np
+import numpy.typing as npt
 
 from bom.choose.candidates import Candidates
 from bom.choose.filled import Hole
@@ -42,10 +43,11 @@ def open_place(place: Place, miss: Miss) -> Hole:
         return _blocked(place, title, miss)
     answers = judge_parts(option.parts, miss.duties[place.name], miss.margins)
     worst = verdicts(answers, (len(option.parts),))
-    nearest = option.parts.take([_nearest(answers, option.costs)])
+    lacks = worst == Verdict.CANT_TELL
+    lacking = int(lacks.sum())
+    nearest = option.parts.take([_nearest(answers, option.costs, lacks if lacking else np.ones_like(lacks))])
     against = _against(judge_parts(nearest, miss.duties[place.name], miss.margins), place.name, (nearest,))
     reasons = " ".join(f"{finding.verdict.word}: {finding.sentence}" for finding in against)
-    lacking = int((worst == Verdict.CANT_TELL).sum())
     more = f" {lacking} of {len(option.parts)} fail nothing but lack a figure." if lacking else ""
     sentence = f"No {title} passes. Nearest is {nearest.ids[0]} ({nearest.word('name')[0]}): {reasons}{more}"
     data = dict.fromkeys(finding.datum for finding in against if finding.datum)
@@ -53,8 +55,8 @@ def open_place(place: Place, miss: Miss) -> Hole:
     return Hole(place, sentence, verdict, "; ".join(data))
 
 
-def _nearest(answers: Sequence[Answer], costs: Sequence[float]) -> int:
-    """Find the candidate that falls short least, over all rules together; of equals the cheapest."""
+def _nearest(answers: Sequence[Answer], costs: Sequence[float], among: npt.NDArray[np.bool_]) -> int:
+    """Find the candidate of some that falls short least, over all rules together; of equals the cheapest."""
     total = np.zeros(len(costs))
     for answer in answers:
         judgement = answer.judgement
@@ -67,7 +69,7 @@ def _nearest(answers: Sequence[Answer], costs: Sequence[float]) -> int:
             [off, UNKNOWN_SHORTFALL, TIGHT_SHORTFALL],
             0.0,
         )
-    return int(np.lexsort((np.array(costs), total))[0])
+    return int(np.lexsort((np.array(costs), total, ~among))[0])
 
 
 def _blocked(place: Place, title: str, miss: Miss) -> Hole:

@@ -33,6 +33,7 @@ from bom.loom.tails import shells_on_the_frame
 from bom.loom.traction import FIRST_CLOSING
 from bom.physics.isolation import is_above_low_voltage
 from bom.read.families import BY_NAME
+from bom.read.job import Load
 from bom.span import Span
 from bom.trace import Origin, step
 
@@ -347,16 +348,23 @@ def _lamp(place: Place, loom: Loom, facts: Facts) -> Needs:
     load = next(load for load in facts.job.loads if load.name == place.load)
     entry, margins = facts.budget.loads[load.name], facts.margins
     number = Span.given(float(load.count), "", "lamps of one load that burn together", "loads.count", load.name)
-    if load.power is None:
-        watts = Span.of(entry.each_w, "power", "watts of the load list", each_watts(entry, margins).trace)
+    greatest = max((load, *_lights_in(load, facts)), key=lambda light: facts.budget.loads[light.name].each_w)
+    if greatest.power is None:
+        of_greatest = facts.budget.loads[greatest.name]
+        watts = Span.of(of_greatest.each_w, "power", "watts of the load list", each_watts(of_greatest, margins).trace)
     else:
-        watts = Span.given(load.power, "power", "watts of the load list", "loads.power", load.name)
+        watts = Span.given(greatest.power, "power", "watts of the load list", "loads.power", greatest.name)
     each = partial(step, "I / n", I=load_figure(entry, margins), n=number)
     return {
         "lamp_w": watts,
         "carry_a": amps(entry.amps / load.count, "amps of the load list", each),
         "burning": number,
     }
+
+
+def _lights_in(load: Load, facts: Facts) -> list[Load]:
+    """List the other lights of its lamp: a two-filament bulb is sold by the greater."""
+    return [light for light in facts.job.loads if light.same_lamp_as == load.name]
 
 
 def _tail(place: Place, loom: Loom, facts: Facts) -> Needs:

@@ -17,8 +17,8 @@ from bom.papers.fuse_rows import FuseRow, fuse_rows
 from bom.papers.lead_view import lead_view
 from bom.papers.owner_words import labels, owner
 from bom.papers.plug_volts import plug_volts
-from bom.papers.routing import routing
 from bom.papers.registration_rows import registration_rows
+from bom.papers.routing import routing
 from bom.papers.sheet_volts import pack_rows
 from bom.papers.standing import Trouble, headline, marked, troubles
 from bom.papers.unknowns import unknowns

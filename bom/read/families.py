@@ -441,7 +441,7 @@ FAMILIES: tuple[Family, ...] = (
         "battery charger",
         (
             *_numbers("end_v", "output_a"),
-            _choice("chemistry", "lithium-ion", "iron phosphate", "lead-acid", "any"),
+            _choice("chemistry", "lithium-ion", "iron phosphate", "titanate", "lead-acid", "any"),
             *_yes_no("isolated"),
             *_numbers("standby_ma", "mains_min_v", "mains_max_v"),
             *_text("plug", "ip_code"),

@@ -118,6 +118,9 @@ class Controller(Section):
     key_return: Literal["own terminal", "pack minus"] | None = Field(
         None, description="where a 12 V key input comes back"
     )
+    stop_return: Literal["own terminal", "pack minus"] | None = Field(
+        None, description="where its 12 V stop input comes back; asked where the stop switch feeds nothing else"
+    )
     key_current: Amps = Field(0.05, description="amps into the key input; a guess from common practice")
     key_capacitance: SmallFarads | None = Field(None, description="capacitors behind the key input")
     standby: Watts = Field(5.0, description="idle watts on the bus; builders report 2 to 12 W")

@@ -15,7 +15,7 @@ from bom.judge.rule import PartRule
 from bom.parts import Parts
 from bom.read.margins import Margins
 
-FAMILIES = {"LFP": "iron phosphate", "lead-acid": "lead-acid", "LTO": "any"}
+FAMILIES = {"LFP": "iron phosphate", "lead-acid": "lead-acid", "LTO": "titanate"}
 
 
 def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:

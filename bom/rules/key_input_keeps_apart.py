@@ -19,26 +19,21 @@ VERDICTS = {"own terminal": Verdict.PASS, "pack minus": Verdict.FAIL, None: Verd
 
 
 def judge(view: LoomView) -> list[LoomAnswer]:
-    """Look where the key input comes back."""
-    if any(wire.end == STOP_INPUT for wire in view.loom.wires):
-        return [_stop_input()]
+    """Look where the input that hangs on the 12 V chain comes back."""
     control = view.facts.job.controller
+    if any(wire.end == STOP_INPUT for wire in view.loom.wires):
+        return [_answer(STOP_INPUT, "stop input", control.stop_return, "controller.stop_return")]
     if control.key_input != "12 V":
         return []
-    offered = control.key_return or "not known"
-    datum = "" if control.key_return else "where the controller's 12 V key input returns (its diagram)"
-    because = "pack and 12 V side must stay apart"
-    verdict = VERDICTS[control.key_return]
-    offers = said(offered, "controller.key_return")
-    what = "return of the key input"
-    return [LoomAnswer("key input wire", verdict, what, offered, "own terminal", because, datum, offers)]
+    return [_answer("key input wire", "key input", control.key_return, "controller.key_return")]
 
 
-def _stop_input() -> LoomAnswer:
-    """Nothing but the controller's stop input hangs on the chain: its volts and its return are the controller's own."""
-    datum = "what volts the controller's stop input takes and where it returns (its diagram)"
+def _answer(subject: str, name: str, comes_back: str | None, key: str) -> LoomAnswer:
+    offered = comes_back or "not known"
+    datum = "" if comes_back else f"where the controller's 12 V {name} returns (its diagram)"
     because = "pack and 12 V side must stay apart"
-    return LoomAnswer(STOP_INPUT, Verdict.CANT_TELL, "return of the stop input", "not known", "its own", because, datum)
+    what, offers = f"return of the {name}", said(offered, key)
+    return LoomAnswer(subject, VERDICTS[comes_back], what, offered, "own terminal", because, datum, offers)
 
 
 RULE = LoomRule(judge)

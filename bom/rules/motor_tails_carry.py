@@ -1,6 +1,7 @@
 """The motor's own tails must carry the phase amps.
 
-Asks:     the ampacity of the tails' copper at their temperature is at least the continuous phase amps.
+Asks:     the ampacity of the tails' copper at their temperature is at least the continuous phase amps. Where these
+          are not given, tails below the share of the peak that is taken for them can't be told.
 Why:      thin tails are the hottest copper on the bike, and their joint is where plugs melt.
 Harm:     fire.
 Says:     fail.
@@ -46,7 +47,9 @@ def judge(view: LoomView) -> list[LoomAnswer]:
             loaded_wires=3,
         )
     )
-    verdict = Verdict.PASS if amps >= needed.high else Verdict.FAIL
+    known = view.facts.job.controller.phase_continuous is not None
+    short, datum = (Verdict.FAIL, "") if known else (Verdict.CANT_TELL, "the controller's continuous phase amps")
+    verdict = Verdict.PASS if amps >= needed.high else short
     return [
         LoomAnswer(
             "motor tails",
@@ -55,6 +58,7 @@ def judge(view: LoomView) -> list[LoomAnswer]:
             units.show(amps, "current"),
             f"at least {needed}",
             needed.because,
+            datum if verdict == Verdict.CANT_TELL else "",
             offers=Span.of(amps, "current", "ampacity of the tails", lambda: _ampacity(view, area, conductor_mm)),
             needs=needed,
         )

@@ -6,7 +6,7 @@ Why:      one contact that joins two fuses feeds each circuit through both: a sh
 Harm:     fire.
 Says:     fail, can't tell.
 Cure:     put what one contact feeds into one circuit; or a relay for the second.
-Ignores:  a switch that is replaced: choose one with the contacts counted here.
+Ignores:  a switch that is not kept, and the bought one in its place: choose one with a contact for each fuse.
 Source:   common practice, no source.
 """
 
@@ -25,7 +25,7 @@ def judge(view: LoomView) -> list[LoomAnswer]:
     answers = []
     for item in view.facts.job.donor.items:
         behind = list(dict.fromkeys(circuits[name] for name in item.feeds))
-        if len(behind) > 1:
+        if len(behind) > 1 and item.may_stay:
             answers.append(_answer(item, behind))
     return answers
 

@@ -199,6 +199,18 @@ CASES = [
         "return of the stop input",
         "can't tell",
     ),
+    (
+        "key-input-keeps-apart",
+        {"wishes.contactor": False, "controller.key_input": "none", "controller.stop_return": "own terminal"},
+        "return of the stop input",
+        "pass",
+    ),
+    (
+        "key-input-keeps-apart",
+        {"wishes.contactor": False, "controller.key_input": "none", "controller.stop_return": "pack minus"},
+        "return of the stop input",
+        "fail",
+    ),
     # the starter's light switch feeds two fused circuits, its horn button one
     ("switch-keeps-fuses-apart", {"donor.items.light switch.contacts": 2}, "contacts of the light switch", "pass"),
     ("switch-keeps-fuses-apart", {"donor.items.light switch.contacts": 1}, "contacts of the light switch", "fail"),
@@ -209,6 +221,12 @@ CASES = [
         "can't tell",
     ),
     ("switch-keeps-fuses-apart", {}, "contacts of the horn button", "not asked"),
+    (
+        "switch-keeps-fuses-apart",
+        {"donor.items.light switch.contacts": None, "donor.items.light switch.keep": "no"},
+        "contacts of the light switch",
+        "not asked",
+    ),
     ("bus-is-filled-first", {}, "filling of the bus", "pass"),
     ("bus-is-filled-first", {"wishes.precharge": False}, "filling of the bus", "fail"),
     ("bus-is-filled-first", {"wishes.contactor": False}, "filling of the bus", "fail"),
@@ -222,6 +240,14 @@ CASES = [
     ("motor-tails-carry", {"motor.lead_area": "2.5 mm2"}, "ampacity", "fail"),
     ("motor-tails-carry", {"motor.lead_area": "50 mm2"}, "ampacity", "pass"),
     ("motor-tails-carry", {"motor.lead_area": None}, "ampacity", "not asked"),
+    # Worked: half of the 280 A peak is taken for the continuous amps; a controller may give less, but that is its say
+    (
+        "motor-tails-carry",
+        {"motor.lead_area": "2.5 mm2", "controller.phase_continuous": None},
+        "ampacity",
+        "can't tell",
+    ),
+    ("motor-tails-carry", {"motor.lead_area": "50 mm2", "controller.phase_continuous": None}, "ampacity", "pass"),
 ]
 # These read the solved circuit; tests/circuit judges them on whole builds.
 SOLVED = {
@@ -366,6 +392,21 @@ def test_a_plug_that_is_the_only_break_parts_live(
     parts = {"pack plug": Parts(table.family, table.ids, table.numbers, words, table.curves)}
     found = answers("hand-break-exists", {"wishes.isolator": "none", "wishes.contactor": False}, "12 V", parts)
     assert found["parted live"] == verdict
+
+
+@pytest.mark.parametrize(
+    ("isolator", "mates_live", "verdict"),
+    [("none", "yes", "pass"), ("none", "no", "fail"), ("none", "", "fail"), ("hand switch", "yes", "fail")],
+)
+def test_a_plug_that_mates_live_fills_the_bus(
+    isolator: str, mates_live: str, verdict: str, catalogue: Catalogue, answers: Answers
+) -> None:
+    """Trade: small bikes close by a plug with a resistor in it; a hand switch behind it closes on an empty bus."""
+    table = catalogue.families["power_connector"].take([0])
+    words = {**dict(table.words), "mates_live": (mates_live,)}
+    parts = {"pack plug": Parts(table.family, table.ids, table.numbers, words, table.curves)}
+    edits = {"wishes.isolator": isolator, "wishes.contactor": False, "wishes.precharge": False}
+    assert answers("bus-is-filled-first", edits, "12 V", parts) == {"filling of the bus": verdict}
 
 
 def test_every_rule_about_the_bike_has_cases() -> None:
