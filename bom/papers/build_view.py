@@ -15,6 +15,7 @@ from bom.papers.circuit_view import circuit_view
 from bom.papers.fuse_rows import FuseRow, fuse_rows
 from bom.papers.lead_view import lead_view
 from bom.papers.owner_words import labels, owner
+from bom.papers.received_rows import received_rows
 from bom.papers.registration_rows import registration_rows
 from bom.papers.sheet_volts import pack_rows
 from bom.papers.standing import Trouble, headline, marked, troubles
@@ -40,6 +41,10 @@ def view(session: Session) -> Mapping[str, object]:
         **lead_view(build),
         "wishes": job.wishes,
         "registration": list(registration_rows(job.registration)),
+        "received": [
+            {**vars(row), "was_said": _said(row.was_said), "now_said": _said(row.now_said)}
+            for row in received_rows(build)
+        ],
         "apart": _apart(build),
         "protected": job.pack.bms.opens == "minus",
         "regen": job.controller.regen is not None,
@@ -56,6 +61,10 @@ def view(session: Session) -> Mapping[str, object]:
         "first_fuse": _first_fuse(build),
         "untested": [item for item in build.donor if item.verdict == "test first"],
     }
+
+
+def _said(verdict: Verdict) -> str:
+    return marked(verdict) if verdict != Verdict.NOT_ASKED else "–"
 
 
 def _apart(build: Build) -> str:
