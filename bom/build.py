@@ -22,7 +22,10 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True)
 class Build:
-    """One arrangement, chosen, checked and priced."""
+    """One arrangement, chosen, checked and priced.
+
+    ordered  the same with what was ordered, where something else arrived; its bill is the build's
+    """
 
     loom: Loom
     facts: Facts
@@ -34,6 +37,7 @@ class Build:
     bill: Bill
     passes: int
     walks: "Walks"
+    ordered: "Build | None" = None
 
     @property
     def arrangement(self) -> str:

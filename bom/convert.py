@@ -17,6 +17,7 @@ from bom.choose.filled import Filled
 from bom.choose.joint import Pair, Slot, choose
 from bom.choose.miss import Miss, open_place
 from bom.choose.needless import Idle, may_be_needless, without
+from bom.choose.received import with_received
 from bom.duties.budget import budget
 from bom.duties.circuits import Counted, Facts
 from bom.duties.coil_traces import counted_traces, key_wires_a, raised_traces
@@ -72,7 +73,8 @@ def convert(
             view = _view(loom, facts, duties, choice, memory)
             raised = _raised_by_states(counted, view)
             if raised == counted or number == most_passes:  # what does not come to rest is a finding
-                return _finish(job, catalogue, view, options, allowed, choice, number)
+                ordered = _finish(job, catalogue, view, options, allowed, choice, number)
+                return _as_received(ordered, states, catalogue, memory) if job.received else ordered
         counted = raised
     raise RuntimeError("coils, charger and the parts they bear on did not settle; report this job")
 
@@ -265,6 +267,37 @@ def _finish(
     donor = priced(donor_verdicts(view, duties, filled, catalogue.donor_matrix), shelf)
     bought = bill(_needs(filled, loom), catalogue, facts.margins, job.money)
     return Build(loom, facts, duties, filled, holes, findings, donor, bought, passes, view.walks)
+
+
+def _as_received(ordered: Build, states: tuple[State, ...], catalogue: Catalogue, memory: Memory) -> Build:
+    """Judge everything again with what arrived in its place; the choice and the bill stay as ordered."""
+    facts, loom = ordered.facts, ordered.loom
+    filled = with_received(ordered.filled, loom, facts.job, catalogue)
+    counted = _raised(facts, filled)
+    for _ in range(MOST_PASSES):
+        facts = _facts(facts.job, facts.margins, counted, facts.key_at, states)
+        duties = envelope(loom, facts)
+        parts = {name: entry.part for name, entry in filled.items()}
+        view = LoomView(loom, facts, parts, duties, memory)
+        raised = _raised_by_states(counted, view)
+        if raised == counted:
+            break
+        counted = raised
+    findings = judge_build(view, duties)
+    holes = tuple(hole for hole in ordered.holes if hole.place.name not in filled)
+    costs = dict.fromkeys(filled, 0.0)  # what arrived is paid for
+    donor = priced(donor_verdicts(view, duties, filled, catalogue.donor_matrix), Shelf(facts.job, filled, costs))
+    return replace(
+        ordered,
+        facts=facts,
+        duties=duties,
+        filled=filled,
+        holes=holes,
+        findings=findings,
+        donor=donor,
+        walks=view.walks,
+        ordered=ordered,
+    )
 
 
 def _cost(option: Candidates, entry: Filled, catalogue: Catalogue) -> float:

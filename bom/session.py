@@ -1,6 +1,6 @@
 """One run: read the job and the catalogue, convert every key arrangement, see what could be kept."""
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from functools import cached_property
 from pathlib import Path
@@ -121,21 +121,31 @@ def _currency_notes(loaded: LoadedJob, catalogue: Catalogue, faults: list[Fault]
 
 
 def _pin_faults(loaded: LoadedJob, catalogue: Catalogue) -> list[Fault]:
-    """Find pins that name no place of any arrangement, or no part of the place's family."""
+    """Find pins and received parts that name no place of any arrangement, or no part of the place's family."""
     job = loaded.job
     looms = [lay_out(arranged(job, key_at), loaded.margins, key_at) for key_at in ALL]
     families = {place.name: place.family for loom in looms for place in loom.places}
-    faults = []
-    for name, part in loaded.job.pins.items():
-        line = loaded.lines.line(("pins", name))
+    faults, seen = [], set[str]()
+    for key, line, name, part in _named(loaded):
         if name not in families:
             accepted = f"No place of this bike has this name.{nearest(name, list(families))}"
-            faults.append(Fault(str(loaded.path), line, f"pins.{name}", name, accepted))
+            faults.append(Fault(str(loaded.path), line, key, name, accepted))
         elif part not in catalogue.families[families[name]].ids:
             title = BY_NAME[families[name]].title
             accepted = f"The catalogue holds no {title} of this id."
-            faults.append(Fault(str(loaded.path), line, f"pins.{name}", part, accepted))
+            faults.append(Fault(str(loaded.path), line, key, part, accepted))
+        elif f"{key} {name}" in seen:
+            faults.append(Fault(str(loaded.path), line, key, name, "Write each place once."))
+        seen.add(f"{key} {name}")
     return faults
+
+
+def _named(loaded: LoadedJob) -> Iterator[tuple[str, int, str, str]]:
+    """Give key, line, place and part of each pin and of each part that arrived."""
+    for name, part in loaded.job.pins.items():
+        yield f"pins.{name}", loaded.lines.line(("pins", name)), name, part
+    for index, entry in enumerate(loaded.job.received):
+        yield "received", loaded.lines.line(("received", index, "place")), entry.place, entry.part
 
 
 def _bears_on_places(fault: Fault) -> bool:

@@ -130,6 +130,20 @@ def test_a_bad_pin(pin: str, told: str, job: Path, capsys: pytest.CaptureFixture
     assert printed.out == ""
 
 
+@pytest.mark.parametrize(
+    ("place", "part", "told"),
+    [
+        ("main fuze", "MF-0309", "No place of this bike has this name."),
+        ("main fuse", "CT-0301", "The catalogue holds no main fuse of this id."),
+    ],
+)
+def test_a_bad_received_part(place: str, part: str, told: str, job: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    text = job.read_text(encoding="utf-8")
+    job.write_text(f'{text}\n[[received]]\nplace = "{place}"\npart = "{part}"\n', encoding="utf-8")
+    assert main(["check", str(job)]) == 2
+    assert told in capsys.readouterr().err
+
+
 def test_a_job_that_is_not_there(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
     assert main(["check", str(tmp_path / "none.toml")]) == 2
     assert "No such file" in capsys.readouterr().err

@@ -38,7 +38,22 @@ def as_text(session: "Session", *, everything: bool) -> str:
         if finding.verdict > Verdict.PASS:
             lines.append(f"Cure: {finding.cure}")
         blocks.append("\n            ".join(lines))
-    return "\n".join((*blocks, donor_text(session)))
+    return "\n".join((*blocks, *received_lines(build), donor_text(session)))
+
+
+def received_lines(build: Build) -> list[str]:
+    """Print was and now of what arrived in place of what was ordered."""
+    from bom.papers.received_rows import received_rows
+
+    return [
+        f"RECEIVED    {row.place}: {row.what}\n"
+        f"            was: {row.was}{_said(row.was_said)}\n            now: {row.now}{_said(row.now_said)}"
+        for row in received_rows(build)
+    ]
+
+
+def _said(verdict: Verdict) -> str:
+    return f" ({verdict.word})" if verdict != Verdict.NOT_ASKED else ""
 
 
 def donor_text(session: "Session") -> str:

@@ -11,7 +11,7 @@ from bom.parts import Parts
 class Filled:
     """A place and the one part that stands there.
 
-    origin  "chosen", "donor" or "pinned"
+    origin  "chosen", "donor", "pinned", or "received" in place of what was ordered
     """
 
     place: Place

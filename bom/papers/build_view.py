@@ -17,6 +17,7 @@ from bom.papers.fuse_rows import FuseRow, fuse_rows
 from bom.papers.lead_view import lead_view
 from bom.papers.owner_words import labels, owner
 from bom.papers.plug_volts import plug_volts
+from bom.papers.received_rows import received_rows
 from bom.papers.registration_rows import registration_rows
 from bom.papers.routing import routing
 from bom.papers.sheet_volts import pack_rows
@@ -43,6 +44,10 @@ def view(session: Session) -> Mapping[str, object]:
         **lead_view(build),
         "wishes": job.wishes,
         "registration": list(registration_rows(job.registration)),
+        "received": [
+            {**vars(row), "was_said": _said(row.was_said), "now_said": _said(row.now_said)}
+            for row in received_rows(build)
+        ],
         "apart": _apart(build),
         "protected": job.pack.bms.opens == "minus",
         "buffered": "buffer battery" in build.filled,
@@ -64,6 +69,10 @@ def view(session: Session) -> Mapping[str, object]:
         "phase_peak": units.show(job.controller.phase_peak, "current"),
         "untested": [item for item in build.donor if item.verdict == "test first"],
     }
+
+
+def _said(verdict: Verdict) -> str:
+    return marked(verdict) if verdict != Verdict.NOT_ASKED else "–"
 
 
 def _apart(build: Build) -> str:

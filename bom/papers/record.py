@@ -21,6 +21,7 @@ from bom.money.bill import Line
 from bom.money.prices import Purchase
 from bom.papers.arrangements import compared
 from bom.papers.lead_rows import LeadRow, lead_rows
+from bom.papers.received_rows import received_rows
 from bom.papers.record_walks import walks_record
 from bom.papers.standing import headline
 from bom.papers.wire_rows import wire_rows
@@ -42,6 +43,7 @@ def record(session: Session) -> str:
         "places": {place.name: _place(build, place.name) for place in build.loom.places},
         "holes": [_hole(hole) for hole in build.holes],
         "findings": [vars(finding) for finding in build.findings],
+        "received": [vars(row) for row in received_rows(build)],
         "donor": [asdict(item) for item in build.donor],
         "certainty": {name: _certainty(told) for name, told in session.certainties.items()},
         "donor_gates": gates_data(build),

@@ -139,6 +139,11 @@ def _verdict(line: Line, build: Build, standing: _Standing) -> tuple[Verdict, st
     worst = standing.worst
     stands = [name for name in line.places if name in build.filled and build.filled[name].part_id == line.part_id]
     found = [worst[name] for name in stands if name in worst]
+    arrived = [name for name in line.places if name in build.filled and build.filled[name].origin == "received"]
+    if arrived and not stands:
+        ids = ", ".join(dict.fromkeys(build.filled[name].part_id for name in arrived))
+        verdicts = [worst[name].verdict for name in arrived if name in worst]
+        return max(verdicts, default=Verdict.NOT_ASKED), f"Received instead: {ids}."
     if not stands:
         return Verdict.NOT_ASKED, f"Goes with {line.places[0]}."
     if not found:

@@ -22,6 +22,7 @@ from bom.papers.sheet_opens import write_opens
 from bom.papers.sheet_orders import write_orders
 from bom.papers.sheet_parts import write_parts
 from bom.papers.sheet_prices import write_prices
+from bom.papers.sheet_received import write_received
 from bom.papers.sheet_shorts import write_shorts
 from bom.papers.sheet_states import write_states, write_wire_amps
 from bom.papers.sheet_summary import write_summary
@@ -34,6 +35,7 @@ SHEETS = (
     "Orders",
     "Prices",
     "Checks",
+    "Received",
     "Find out",
     "12 V budget",
     "Donor",
@@ -76,6 +78,7 @@ def workbook(session: Session) -> bytes:
     parts = write_parts(pages["Parts"], build, write_prices(pages["Prices"], build, job.money))
     write_orders(pages["Orders"], session, parts)
     write_checks(pages["Checks"], build)
+    write_received(pages["Received"], build)
     write_find_out(pages["Find out"], session)
     write_budget(pages["12 V budget"], build)
     write_donor(pages["Donor"], session)

@@ -509,6 +509,13 @@ class StateSection(Section):
         return self
 
 
+class Received(Section):
+    """A part that arrived in place of the one that was ordered."""
+
+    place: str = Field(description="place it is to stand at, as the papers name it")
+    part: str = Field(description="its id in the catalogue")
+
+
 class JobFile(Section):
     """One bike's conversion."""
 
@@ -527,5 +534,6 @@ class JobFile(Section):
     money: Money = Field(Money(), description="currency")
     states: list[StateSection] = Field([], description="operating states of this bike")
     registration: Registration = Field(Registration(), description="what the authority is asked first")
+    received: list[Received] = Field([], description="what arrived in place of what was ordered")
     pins: dict[str, str] = Field({}, description="part to use at a place, whatever is cheaper")
     margins: dict[str, float] = Field({}, description="margins set otherwise than in the margins table")
