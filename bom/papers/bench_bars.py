@@ -43,7 +43,7 @@ def earth_tests(session: Session) -> list[Test]:
     if session.loaded.job.wishes.two_wire or donor.lamp_return != "frame" or not lamps:
         return []
     ohm = min(EARTH_OHM, margins.drop_lamp_fraction * budget.rail_v / max(lamps))
-    return [("frame to each lamp's body, paint bared, star washer in", f"below {1000 * ohm:.2g} mohm")]
+    return [("frame to each lamp's body, paint bared, star washer in", f"below {1000 * ohm:.0f} mohm")]
 
 
 def meter_tests(session: Session) -> list[Test]:
