@@ -7,6 +7,7 @@ from bom import units
 from bom.build import Build
 from bom.check.report import donor_counts
 from bom.judge.verdict import Verdict
+from bom.loom.taps import RAIL_CLAMP
 from bom.papers.ask_rows import goods_rows
 from bom.papers.bench import Bench, bench
 from bom.papers.bench_tests import bench_tests
@@ -37,6 +38,7 @@ def view(session: Session) -> Mapping[str, object]:
         **circuit_view(build),
         **lead_view(build),
         "wishes": job.wishes,
+        "rail_clamp": RAIL_CLAMP in build.filled,
         "buffered": "buffer battery" in build.filled,
         "regen": job.controller.regen is not None,
         "above": figures.above_60_v,
