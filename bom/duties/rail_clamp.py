@@ -25,14 +25,14 @@ def _least_short(facts: Facts) -> Span:
     the tap's wire at its allowed drop, choke and switch come on top.
     """
     rest, least, margins = facts.pack.lowest_rest_v, facts.pack.fault_low_a, facts.margins
-    running, choke = converter_amps(facts), margins.of("converter_through_ohm", "resistance")
+    running, choke = converter_amps(facts).at_high(), margins.of("converter_through_ohm", "resistance")
     drop = margins.of("drop_tap_fraction")
     tap_ohm = drop.low * rest.low / running.high
     tap = Span.of(
         tap_ohm,
         "resistance",
         "tap wire that loses the allowed drop",
-        partial(step, "p * U_rest / highest(I)", p=drop, U_rest=rest, I=running),
+        partial(step, "p * U_rest / I", p=drop, U_rest=rest, I=running),
     )
     low, high = (rest.low / (rest.low / amps + tap_ohm + choke.low) for amps in (least.low, least.high))
     return Span(
