@@ -1,7 +1,8 @@
 """Places that stand only where a certain other part wants them.
 
-A coil's kick is taken once, by its own clamp or by ours; a timer needs no lead to the bus, a meter fed by the pack none
-to the 12 V side. The choice weighs such places with the part that wants them.
+A coil's kick is taken once, by its own clamp or by ours; behind an isolated converter no clamp is wanted; a timer
+needs no lead to the bus, a meter fed by the pack none to the 12 V side. The choice weighs such places with the part
+that wants them.
 """
 
 from collections.abc import Collection, Mapping
@@ -10,6 +11,7 @@ from dataclasses import dataclass, replace
 from bom.loom.builder import BUS_SENSE
 from bom.loom.low_volt import METER_FEED
 from bom.loom.model import Loom
+from bom.loom.taps import RAIL_CLAMP
 from bom.parts import Parts
 
 
@@ -35,6 +37,8 @@ CIRCUITS = {
 def may_be_needless(loom: Loom) -> Mapping[str, Idle]:
     """Name the places that may turn out not to be wanted, and what decides it."""
     clamps = {link.first: Idle(link.second, "suppressed", "yes") for link in loom.links if link.kind == "clamps"}
+    if any(place.name == RAIL_CLAMP for place in loom.places):
+        clamps[RAIL_CLAMP] = Idle("converter", "isolated", "yes")
     return clamps | {place.name: CIRCUITS[place.circuit] for place in loom.places if place.circuit in CIRCUITS}
 
 

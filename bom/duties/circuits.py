@@ -221,7 +221,7 @@ def _pack_lead_amps(facts: Facts) -> Span:
     """
     because = "controller's continuous battery amps"
     drive = given_amps(facts.job.controller.battery_continuous, because, "controller.battery_continuous")
-    taps = _converter_amps(facts)
+    taps = converter_amps(facts)
     return Span(
         drive.low + taps.low,
         drive.high + taps.high,
@@ -303,7 +303,7 @@ def _phase(facts: Facts) -> Needs:
 
 def _converter_input(facts: Facts) -> Needs:
     """Give the duties of the converter's own draw."""
-    running = _converter_amps(facts)
+    running = converter_amps(facts)
     needs = {
         **_pack_side(facts),
         "carry_a": running,
@@ -316,7 +316,7 @@ def _converter_input(facts: Facts) -> Needs:
     return needs
 
 
-def _converter_amps(facts: Facts) -> Span:
+def converter_amps(facts: Facts) -> Span:
     """Give the converter's own draw: constant watts, so the amps are greatest on a sagged pack."""
     state, twelve = facts.budget.worst
     watts = twelve * facts.budget.rail_v / facts.margins.converter_efficiency

@@ -21,6 +21,7 @@ from bom.duties.circuits import (
 )
 from bom.duties.load_traces import each_watts, load_figure, loads_together, one_shell
 from bom.duties.model import Duty
+from bom.duties.rail_clamp import rail_clamp
 from bom.duties.strings import string_needs
 from bom.loom.builder import BUS_SENSE, PILOT
 from bom.loom.lengths import length_figure
@@ -30,6 +31,7 @@ from bom.loom.relay_names import RELAY_COIL, opening_relays, opens_its_relay
 from bom.loom.returns import is_wired
 from bom.loom.strings import STRINGS
 from bom.loom.tails import shells_on_the_frame
+from bom.loom.taps import RAIL_CLAMP
 from bom.loom.traction import FIRST_CLOSING
 from bom.physics.isolation import is_above_low_voltage
 from bom.read.families import BY_NAME
@@ -379,8 +381,10 @@ def _tail(place: Place, loom: Loom, facts: Facts) -> Needs:
 
 
 def _clamp(place: Place, loom: Loom, facts: Facts) -> Needs:
-    """Ask of a coil's clamp that it stays quiet on the rail, of a telltale's diode that it blocks and carries."""
+    """Ask of a clamp that it stays quiet on the rail, of a telltale's diode that it blocks and carries."""
     _, high = rail_ends(facts.margins)
+    if place.name == RAIL_CLAMP:
+        return rail_clamp(facts)
     if not place.load:
         return {"clamps_v": high}
     entry = facts.budget.loads[place.load]

@@ -53,6 +53,7 @@ GLOSSARY: Mapping[str, tuple[str, str]] = {
     "width_mm": ("", "width of a sleeve over a pair of leads, in millimetres"),
     "burning": ("", "lamps that burn together"),
     "clamps_v": ("voltage", "highest volts at which a clamp must stay quiet"),
+    "parts_v": ("voltage", "volts that parts of the 12 V side bear"),
     "blocks_v": ("voltage", "volts a diode must block"),
     "reach_m": ("length", "from a lamp's shell to the splice of its return wire"),
     "lamp_w": ("power", "watts the load list allows"),

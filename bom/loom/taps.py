@@ -8,6 +8,7 @@ from bom.loom.builder import BUS_SENSE, PILOT, Builder
 
 BOTH = 2
 KEY_NODE, KEY_TAP = "key node", "key"
+RAIL_CLAMP = "rail clamp"  # place of the clamp across the 12 V supply
 
 
 @dataclass(frozen=True)
@@ -78,6 +79,9 @@ def _converter(build: Builder) -> None:
         ends=("converter in", "converter minus", "12 V plus", "12 V minus"),
     )
     fuse = build.tap_fuse("converter", "converter input")
+    if build.job.wishes.rail_clamp:
+        build.place(RAIL_CLAMP, "clamp", "clamp across the 12 V supply, at the converter", "12 V supply", "box")
+        build.link("outlasts", fuse, RAIL_CLAMP)
     through_key = build.key_at == PACK
     if build.key_at == PACK_SLEEPING:
         _key_tap(build)

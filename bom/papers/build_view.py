@@ -8,6 +8,7 @@ from bom.build import Build
 from bom.check.report import donor_counts
 from bom.duties.strings import most_apart_v
 from bom.judge.verdict import Verdict
+from bom.loom.taps import RAIL_CLAMP
 from bom.papers.ask_rows import goods_rows
 from bom.papers.bench import Bench, bench
 from bom.papers.bench_bars import passes_words
@@ -50,6 +51,7 @@ def view(session: Session) -> Mapping[str, object]:
         ],
         "apart": _apart(build),
         "protected": job.pack.bms.opens == "minus",
+        "rail_clamp": RAIL_CLAMP in build.filled,
         "buffered": "buffer battery" in build.filled,
         "regen": job.controller.regen is not None,
         "above": figures.above_60_v,

@@ -470,6 +470,9 @@ class Wishes(Section):
     rail_meter: bool | None = Field(
         None, description="a voltmeter of the 12 V side on the dash; unsaid, it is bought with a buffer battery"
     )
+    rail_clamp: bool = Field(
+        True, description="a clamp across the 12 V supply, bought only where the converter is not isolated"
+    )
     pilot_lamp: bool = Field(False, description="a lamp on the dash burns while the pack is on the traction side")
     meter: Literal["volts", "volts and amps", "none"] = Field("volts", description="battery gauge")
     charger: bool = Field(True, description="a charger is bought")

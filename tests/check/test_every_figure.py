@@ -195,11 +195,21 @@ def test_no_line_is_wider_than_a_hundred_columns(session: Session, accounts: lis
 @pytest.mark.parametrize(("edits", "rules"), [
     ({"wishes.two_wire": True, "loads.stop lamp.same_lamp_as": "tail lamp"}, {"tail-suits-its-lamp", "joint-carries"}),
     ({"loads.rear indicators.telltale": "through two diodes"}, {"diode-keeps-the-sides-apart"}),
+    ({"wishes.pilot_lamp": True}, {"pilot-lamp-outlasts-full-charge"}),
+    ({"wishes.buffer_battery": None}, {"lights-survive-a-trip"}),
+    ({"wishes.key": "12 V, sleeping converter"}, {
+        "buffer-lasts-parked", "buffer-lights-the-way-home",
+        "dead-converter-is-noticed", "rail-meter-reads-fine-enough",
+    }),
+    ({"pins.converter": "CV-0503"}, {
+        "fuse-opens-through-a-shorted-converter", "rail-clamp-holds-the-rail", "shorted-converter-is-clamped",
+    }),
+    ({"pins.converter": "CV-0503", "wishes.rail_clamp": False}, {"shorted-converter-is-clamped"}),
 ])  # fmt: skip
-def test_figures_of_tails_and_diodes_lead_to_somebody(
+def test_figures_of_what_few_bikes_have_lead_to_somebody(
     edits: dict[str, object], rules: set[str], converted: Callable[..., Build]
 ) -> None:
-    """The starter jobs have neither."""
+    """The starter jobs have none of it."""
     accounts = [found for found in all_accounts(converted("frame-return-105", edits)) if found.finding.rule in rules]
     assert {found.finding.rule for found in accounts} == rules
     for _, figure in figures(accounts):

@@ -169,6 +169,8 @@ BRAKE = {"function": "brake", "signal": "12 V high-active", "to": "front brake s
 FROM_DONOR = {"name": "motor controller", "kind": "controller", "keeps_apart": True, "leads": [BRAKE]}
 VARIANTS = (
     {"wishes.buffer_battery": True},
+    {"wishes.pilot_lamp": True},
+    {"pins.converter": "CV-0303"},  # common minus
     {"wishes.meter": "volts and amps"},
     {"wishes.contactor": False, "wishes.isolator": "breaker"},
     {"controller.key_input": "12 V", "controller.key_return": "own terminal"},

@@ -412,7 +412,13 @@ def test_a_plug_that_mates_live_fills_the_bus(
 def test_every_rule_about_the_bike_has_cases() -> None:
     named = (
         {rule for rule, *_ in CASES}
-        | {"parked-pack-lasts", "buffer-lasts-parked", "holder-knows-its-fuse", "dead-converter-is-noticed"}
+        | {
+            "parked-pack-lasts",
+            "buffer-lasts-parked",
+            "holder-knows-its-fuse",
+            "dead-converter-is-noticed",
+            "shorted-converter-is-clamped",
+        }
         | SOLVED
         | OF_LEADS
     )

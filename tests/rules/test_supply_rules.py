@@ -139,3 +139,25 @@ def test_a_pilot_lamp_that_no_contactor_darkens_draws_while_parked(
     }
     edits = {"wishes.pilot_lamp": True, "wishes.contactor": contactor, "pack.capacity": "42 Ah"}
     assert told("parked-pack-lasts", edits, TWELVE, parts)[0].offered == days
+
+
+# Worked: 13 cells x 4.20 V = 54.6 V, all of it on 12 V parts that bear 24 V (common practice); 5 x 4.20 V = 21.0 V.
+@pytest.mark.parametrize(
+    ("isolated", "clamp", "series", "verdict", "offered"),
+    [
+        ("no", False, 13, "fail", "54.6 V"),
+        ("no", True, 13, "pass", "a clamp holds them off"),
+        ("", False, 13, "can't tell", "54.6 V"),
+        ("yes", False, 13, "not asked", ""),
+        ("no", False, 5, "not asked", ""),  # less than 24 V harms nothing
+    ],
+)
+def test_a_shorted_converter_is_clamped(
+    isolated: str, clamp: bool, series: int, verdict: str, offered: str, catalogue: Catalogue, told: Told
+) -> None:
+    parts = {"converter": part(catalogue, "converter", isolated=isolated)}
+    if clamp:
+        parts["rail clamp"] = part(catalogue, "clamp")
+    edits = {"pack.series": series, "pack.bms.low_cut": None, "controller.regen": None}
+    answers = told("shorted-converter-is-clamped", edits, TWELVE, parts)
+    assert (verdict_of(answers), answers[0].offered if answers else "") == (verdict, offered)
