@@ -4,7 +4,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from math import isnan, nan
 
-from bom.check.donor_contacts import BREAKS, contact_cells, print_words
+from bom.check.donor_contacts import BREAKS, print_words
 from bom.check.donor_ruled_out import ruled_out
 from bom.check.donor_settle import TRIED, settled, settled_by_reading
 from bom.check.donor_side import side_words
@@ -67,7 +67,7 @@ def _item(
     if item.kind == "flasher":
         fed = [load for load in view.facts.job.loads if "indicate" in load.on and not load.is_telltale]
     cells = cells_of(matrix, item.kind, open_gates(view, fed, item.kind))
-    left = (*settled(cells, item, by_numbers.verdict if by_numbers else ""), *contact_cells(item, view))
+    left = settled(cells, item, by_numbers.verdict if by_numbers else "")
     told = _joined(by_numbers, DonorVerdict(item.name, item.kind, item.keep, "", "", ""), left)
     tried = item.held and (settled_by_reading(cells, item) or item.tested) and item.reading not in told.reason
     more = [f"On the bench: {item.reading}."] if tried else []

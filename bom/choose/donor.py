@@ -163,7 +163,7 @@ def _known(item: Item, service: Service) -> dict[str, tuple[float | str, str]]:
         known.setdefault(name, (value, TRIED))
     if item.tested is not None and (item.dc_volts or 0.0) < TRIED_TO_V:
         known["dc_volts_v"] = (TRIED_TO_V, "measured")
-    counted = {"pins": item.pins, "ways": item.ways}
+    counted = {"pins": item.pins, "ways": item.ways, "contacts": item.contacts}
     known |= {name: (float(number), SAID) for name, number in counted.items() if number is not None}
     if item.fuses:
         known["takes_body"] = (item.fuses, SAID)

@@ -25,7 +25,7 @@ from bom.duties.rail_clamp import rail_clamp
 from bom.duties.strings import string_needs
 from bom.loom.builder import BUS_SENSE, PILOT
 from bom.loom.lengths import length_figure
-from bom.loom.low_volt import RAIL_METER
+from bom.loom.low_volt import RAIL_METER, circuit_of
 from bom.loom.model import Loom, Place, Wire
 from bom.loom.relay_names import RELAY_COIL, opening_relays, opens_its_relay
 from bom.loom.returns import is_wired
@@ -346,6 +346,16 @@ def _leads(place: Place, loom: Loom, facts: Facts) -> Needs:
     return {"lead_least_mm2": least, "lead_most_mm2": most}
 
 
+def _bar_switch(place: Place, loom: Loom, facts: Facts) -> Needs:
+    """Ask a contact for each circuit, where it feeds loads of several."""
+    item = next(item for item in facts.job.donor.items if place.name == f"switch {item.name}")  # kept or not
+    behind = list(dict.fromkeys(circuit_of(load) for load in facts.job.loads if load.name in item.feeds))
+    if len(behind) < 2:
+        return {}
+    because = f"it feeds the {', the '.join(behind)}"
+    return {"ways": Span.of(float(len(behind)), "", because, Origin("job", "donor.items.feeds", item.name))}
+
+
 def _lamp(place: Place, loom: Loom, facts: Facts) -> Needs:
     load = next(load for load in facts.job.loads if load.name == place.load)
     entry, margins = facts.budget.loads[load.name], facts.margins
@@ -451,6 +461,7 @@ SPECIAL = {
     "meter": _meter,
     "charger": _charger,
     "flasher": _flasher,
+    "bar_switch": _bar_switch,
     "fuse_box": _fuse_box,
     "signal_connector": _signal_connector,
     "end_cap": _leads,

@@ -65,6 +65,15 @@ def _switch_relay(item: Item, job: JobFile, catalogue: Catalogue) -> Iterator[Wa
         yield Way(f"{title} its loads", with_item(job, item.name, relay=True), 20)
 
 
+def _one_circuit(item: Item, job: JobFile, catalogue: Catalogue) -> Iterator[Way]:
+    """Let a switch of too few contacts feed one circuit: its loads share a fuse."""
+    fed = [load for load in job.loads if load.name in item.feeds]
+    if len({circuit_of(load) for load in fed}) > 1:
+        shared = fed[0].circuit or fed[0].name
+        changed = {load.name: load.model_copy(update={"circuit": shared}) for load in fed}
+        yield Way("put what it feeds on one circuit", _with_loads(job, changed), 10)
+
+
 def _filaments_back(item: Item, job: JobFile, catalogue: Catalogue) -> Iterator[Way]:
     """Give a flasher that feels its lamps the filaments it was made for."""
     changed = {load.name: _as_it_was(load) for load in job.loads if _was_filament(load)}
@@ -131,9 +140,9 @@ WAYS: dict[str, tuple[Change, ...]] = {
     "flasher": (_filaments_back,),
     "horn button": (_switch_relay,),
     "start button": (_switch_relay,),
-    "light switch": _ONE_WAY,
-    "dip switch": _LAMP_SWITCH,
-    "indicator switch": _LAMP_SWITCH,
+    "light switch": (_one_circuit, *_ONE_WAY),
+    "dip switch": (_one_circuit, *_LAMP_SWITCH),
+    "indicator switch": (_one_circuit, *_LAMP_SWITCH),
     "brake switch": _ONE_WAY,
     "loom": (_by_the_frame,),
     "earth strap": (_by_the_frame,),

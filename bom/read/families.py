@@ -257,7 +257,7 @@ FAMILIES: tuple[Family, ...] = (
                 required=True,
             ),
             _choice("contact", "closes when braking", "opens when braking"),
-            *_numbers("dc_volts_v", "carry_a", "make_a", "lead_mm2"),
+            *_numbers("dc_volts_v", "carry_a", "make_a", "contacts", "lead_mm2"),
         ),
     ),
     Family(

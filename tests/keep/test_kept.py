@@ -65,6 +65,14 @@ def test_a_grounding_kill_switch_is_inverted(told: Told) -> None:
     assert "before every ride" in kill.kept.change
 
 
+def test_a_switch_of_one_contact_feeds_one_circuit(told: Told) -> None:
+    """Trade: both lamps behind one fuse, common practice; 6.76 A of them stay under a fuse of ten."""
+    switch = told("street-72", {"donor.items.light switch.contacts": 1})["light switch"]
+    assert switch.verdict == "goes"
+    assert switch.kept is not None
+    assert switch.kept.way == "put what it feeds on one circuit"
+
+
 def test_a_weak_horn_button_pulls_in_a_relay(told: Told) -> None:
     button = told("street-72", {"donor.items.horn button.served": "1 A"})["horn button"]
     assert button.verdict == "goes"

@@ -211,22 +211,6 @@ CASES = [
         "return of the stop input",
         "fail",
     ),
-    # the starter's light switch feeds two fused circuits, its horn button one
-    ("switch-keeps-fuses-apart", {"donor.items.light switch.contacts": 2}, "contacts of the light switch", "pass"),
-    ("switch-keeps-fuses-apart", {"donor.items.light switch.contacts": 1}, "contacts of the light switch", "fail"),
-    (
-        "switch-keeps-fuses-apart",
-        {"donor.items.light switch.contacts": None},
-        "contacts of the light switch",
-        "can't tell",
-    ),
-    ("switch-keeps-fuses-apart", {}, "contacts of the horn button", "not asked"),
-    (
-        "switch-keeps-fuses-apart",
-        {"donor.items.light switch.contacts": None, "donor.items.light switch.keep": "no"},
-        "contacts of the light switch",
-        "not asked",
-    ),
     ("bus-is-filled-first", {}, "filling of the bus", "pass"),
     ("bus-is-filled-first", {"wishes.precharge": False}, "filling of the bus", "fail"),
     ("bus-is-filled-first", {"wishes.contactor": False}, "filling of the bus", "fail"),
