@@ -8,6 +8,7 @@ from bom.circuit.dips import Dip, below_s, worst_dip
 from bom.circuit.fault import Fault
 from bom.circuit.faults import walk_faults
 from bom.circuit.key_faults import KeyFault, walk_key_faults
+from bom.circuit.lamp_earths import Backfed, backfed
 from bom.circuit.lights import Light, lights
 from bom.circuit.motor_side import Figure, motor_side
 from bom.circuit.opens import Opened, StrayReturn, walk_opens, walk_stray_returns
@@ -38,6 +39,11 @@ class Walks:
     def lights(self) -> tuple[Light, ...]:
         """What each lamp gets."""
         return lights(self.bike, self.states)
+
+    @cached_property
+    def lamp_earths(self) -> tuple[Backfed, ...]:
+        """Each shared lamp return lost, and what it feeds backwards."""
+        return backfed(self.bike)
 
     @cached_property
     def far_side(self) -> FarSide | None:

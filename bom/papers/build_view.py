@@ -8,6 +8,7 @@ from bom.build import Build
 from bom.check.report import donor_counts
 from bom.duties.strings import most_apart_v
 from bom.judge.verdict import Verdict
+from bom.loom.returns import is_wired
 from bom.loom.taps import RAIL_CLAMP
 from bom.papers.ask_rows import goods_rows
 from bom.papers.bench import Bench, bench
@@ -49,6 +50,7 @@ def view(session: Session) -> Mapping[str, object]:
             {**vars(row), "was_said": _said(row.was_said), "now_said": _said(row.now_said)}
             for row in received_rows(build)
         ],
+        "wired": is_wired(job),
         "apart": _apart(build),
         "protected": job.pack.bms.opens == "minus",
         "rail_clamp": RAIL_CLAMP in build.filled,

@@ -1,4 +1,4 @@
-"""The questions for the authority stand on the build sheet's first page, answered as far as the job says."""
+"""What the build sheet asks first of the authority, and what it has measured at the lamps."""
 
 from bom.papers.build_sheet import build_sheet
 from bom.papers.registration_rows import registration_rows
@@ -16,3 +16,9 @@ def test_the_questions_come_before_what_is_bought(sound: Session) -> None:
 def test_what_is_not_said_is_left_to_be_filled_in() -> None:
     answers = [answer for _, answer in registration_rows(Registration(title_clear=False))]
     assert answers == ["no", "", "", "", ""]
+
+
+def test_lamp_bodies_are_measured(sound: Session, framed: Session) -> None:
+    """Common practice: below 0.1 ohm from each lamp body to what it returns by."""
+    assert "Ohms from the 12 V minus to each lamp body: below **0.1 ohm**" in build_sheet(sound)
+    assert "Ohms from the frame to each lamp body: below **0.1 ohm**" in build_sheet(framed)

@@ -243,6 +243,7 @@ SOLVED = {
     "lamps-keep-their-light",
     "telltale-keeps-the-sides-apart",
     "coils-hold-through-a-rush",
+    "lost-lamp-earth-is-told",
 }
 # These read the control leads; tests/leads judges them on devices.
 OF_LEADS = {
