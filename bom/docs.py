@@ -59,17 +59,31 @@ def command_help() -> str:
 
 
 def rule_table() -> str:
-    """List every rule with what it asks and its source."""
-    from bom.judge.rule import PairRule, PartRule, rules
+    """List every rule with its words."""
+    from bom.judge.rule import rules
 
-    lines = ["| rule | shape | asks | source |", "|---|---|---|---|"]
+    lines = ["| rule | asks | places | severity | harm | cure | source |", "|---|---|---|---|---|---|---|"]
     for rule in rules():
-        if isinstance(rule.shape, PartRule):
-            shape = "part"
-        else:
-            shape = f"pair: {rule.shape.link}" if isinstance(rule.shape, PairRule) else "loom"
-        lines.append(f"| `{rule.name}` | {shape} | {rule.asks} | {rule.source} |")
+        places = "; ".join(rule.places)
+        cells = (f"`{rule.name}`", rule.asks, places, rule.severity, rule.harm.word, rule.cure, rule.source)
+        lines.append(f"| {' | '.join(cells)} |")
     return "\n".join(lines)
+
+
+def harm_table() -> str:
+    """List the harms, the worst first."""
+    from bom.judge.harm import Harm
+
+    lines = ["| rank | harm | what goes wrong |", "|---|---|---|"]
+    lines += [f"| {harm.value} | {harm.word} | {harm.meaning} |" for harm in sorted(Harm)]
+    return "\n".join(lines)
+
+
+def trade_tags() -> str:
+    """Set the trade's four tags beside the words of this program."""
+    from bom.judge.harm import TRADE_TAGS
+
+    return "\n".join(["| tag | here |", "|---|---|", *(f"| {tag} | {word} |" for tag, word in TRADE_TAGS.items())])
 
 
 def family_table() -> str:
@@ -115,6 +129,8 @@ def record_keys() -> str:
 PARTS: Mapping[str, Callable[[], str]] = {
     "command help": command_help,
     "rules": rule_table,
+    "harms": harm_table,
+    "trade tags": trade_tags,
     "families": family_table,
     "job keys": job_keys,
     "lead functions": lead_functions,

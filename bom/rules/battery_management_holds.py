@@ -2,6 +2,8 @@
 
 Asks:     continuous controller amps and the converter's are at most 85 % of the discharge limit.
 Why:      it opens at full throttle and the rider loses drive in traffic.
+Harm:     dark.
+Says:     fail, can't tell, tight.
 Cure:     a lower limit in the controller, or a stronger battery management.
 Ignores:  its delay; bursts shorter than that pass.
 Source:   common practice, no source.

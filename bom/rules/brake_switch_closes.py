@@ -3,6 +3,8 @@
 Asks:     its contact closes when braking; where the loom is laid with a relay that it holds in, it opens.
 Why:      some old bikes lit the stop lamp through the ignition's return: their switch opens to light, and in a lamp
           circuit that lamp burns until you brake.
+Harm:     dark.
+Says:     fail, can't tell.
 Cure:     a switch that closes when braking, or a changeover relay that inverts it.
 Ignores:  what the controller's brake input wants; it has leads of its own.
 Source:   common practice, no source.

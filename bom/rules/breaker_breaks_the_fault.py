@@ -2,6 +2,8 @@
 
 Asks:     for breakers: DC breaking amps are at least the fault current, trip amps at least the running amps.
 Why:      a breaker that cannot break the fault welds or bursts before the fuse acts.
+Harm:     fire.
+Says:     fail, can't tell.
 Cure:     a breaker with more DC breaking amps.
 Ignores:  hand switches and link plugs.
 Source:   IEC 60934 and IEC 60947-2, DC breaking as marked; from memory.

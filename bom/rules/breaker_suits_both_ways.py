@@ -2,6 +2,8 @@
 
 Asks:     with regeneration or charging through it, the breaker is not polarised.
 Why:      asked to open a reversed current, its magnets drive the arc away from the chute.
+Harm:     fire.
+Says:     fail, can't tell.
 Cure:     a two-way breaker, or a path of its own for charging.
 Ignores:  link plugs and hand switches without magnets.
 Source:   breaker makers' notes on polarised types, read second-hand on a public page; no volt threshold.

@@ -3,6 +3,8 @@
 Asks:     the converter's output lies in the battery's window, its amps are at most what the battery takes, and it
           limits at constant current.
 Why:      12.0 V never charges lead; 14.5 V overcharges some lithium; a hiccup type never starts into it.
+Harm:     damage.
+Says:     fail, can't tell.
 Cure:     an adjustable constant-current converter, an iron-phosphate block that takes its amps, or none.
 Ignores:  temperature compensation.
 Source:   lead float 13.5 to 13.8 V, common practice, from memory.

@@ -3,6 +3,8 @@
 Asks:     where the converter sleeps with the key off, what stays on at 12 V takes longer than 30 days for half of the
           buffer battery.
 Why:      the key wakes the converter from this battery: once it is flat, nothing wakes the bike.
+Harm:     stranded.
+Says:     can't tell, tight.
 Cure:     a load that stays on behind the key, a larger battery, or a converter that is always on.
 Ignores:  self-discharge of the battery and its age.
 Source:   common practice, no source; a lead battery is kept above half.

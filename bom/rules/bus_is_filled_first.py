@@ -2,6 +2,8 @@
 
 Asks:     a contactor with a precharge path stands between the pack and the controller.
 Why:      without it the plug or hand switch closes on a short for a millisecond: tips burn, plugs burst.
+Harm:     fire.
+Says:     fail.
 Cure:     a contactor and precharge.
 Ignores:  controllers with a precharge of their own: then measure, and note it.
 Source:   common practice; makers' notes quote inrush above 1000 A, read second-hand on a public page.

@@ -4,6 +4,8 @@ Asks:     the other side of the contact joins a ground lead of the same device a
           throttle's; a momentary function has one to itself.
 Why:      ground-active inputs work against the controller's own ground: the frame is none. A lost ground that the
           throttle shares opens the throttle and takes the brake's cut with it.
+Harm:     runaway.
+Says:     fail, tight.
 Cure:     lead the other side of the contact to the function's own ground, or splice into a signal ground.
 Ignores:  inputs that take 12 V or pack volts.
 Source:   common practice, no source.

@@ -2,6 +2,8 @@
 
 Asks:     ampacity is at least the running amps; the lower of a heat balance and a published table counts.
 Why:      the same copper is sold with amps that differ by two; heat ends at the terminal first.
+Harm:     fire.
+Says:     fail, can't tell.
 Cure:     the next thicker cable.
 Ignores:  sun, hot metal beside it, and moving air, which helps.
 Source:   IEC 60364-5-52:2009 tables and bundle factors, from memory; heat balance by published correlations.

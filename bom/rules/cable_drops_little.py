@@ -2,6 +2,8 @@
 
 Asks:     running amps x hot resistance of this wire are at most its share of the circuit's allowed drop.
 Why:      a lamp at 90 % of its volts gives about 70 % of its light; a contactor coil may let go.
+Harm:     dark.
+Says:     fail, can't tell.
 Cure:     the next thicker wire.
 Ignores:  joints and contacts, a few millivolts each when good and volts when bad: measure them.
 Source:   ABYC E-11 (3 % critical circuits, there and back), read second-hand on a public page; resistance by

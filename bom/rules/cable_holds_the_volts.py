@@ -2,6 +2,8 @@
 
 Asks:     the DC class is at least the highest volts, and for motor leads the AC class too.
 Why:      vehicle cable is classed 60 V DC and 25 V AC; motor leads of even a 48 V pack carry more AC.
+Harm:     shock.
+Says:     fail, can't tell.
 Cure:     600 V class cable, printed on its jacket.
 Ignores:  chafe, oil and heat, which do the damage.
 Source:   SAE J1128 and ISO 19642-3 scopes (60 V DC), ISO 6722-2 scope (600 V), read second-hand on a public

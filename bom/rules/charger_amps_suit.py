@@ -2,6 +2,8 @@
 
 Asks:     amps are at most those wanted and at most the charge limit, and at least 80 % of those wanted.
 Why:      port, fuse and wire are sized for the amps wanted; the battery management opens above its limit.
+Harm:     damage.
+Says:     fail, can't tell.
 Cure:     another charger, or another wish.
 Ignores:  the house's mains circuit: a licensed electrician's matter.
 Source:   common practice, no source.

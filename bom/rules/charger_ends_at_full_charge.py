@@ -2,6 +2,8 @@
 
 Asks:     end volts are at most 0.5 % over full charge (over fails) and at least 2 % under (to 5 % is tight).
 Why:      two "72 V" chargers end at 84.0 and 87.6 V; the wrong one leaves all to the last line of defence.
+Harm:     fire.
+Says:     fail, can't tell, tight.
 Cure:     the charger for cells x volts.
 Ignores:  the shape of the charge.
 Source:   common practice, no source.

@@ -2,6 +2,8 @@
 
 Asks:     it is isolated.
 Why:      a charger that ties mains neutral to the pack puts mains on the bike.
+Harm:     shock.
+Says:     fail, can't tell.
 Cure:     an isolated charger with an earth pin; the mains side belongs to licensed practice.
 Ignores:  earth leakage in damp.
 Source:   IEC 60335-2-29 (chargers), from memory; common practice.

@@ -3,6 +3,8 @@
 Asks:     a switch under the charge port's cap opens the feed of the contactor or of the key input; charging at the
           pack's own plug is tight, for want of a listed plug and fuse.
 Why:      a bike that drives off tears a live lead out of the wall.
+Harm:     runaway.
+Says:     tight.
 Cure:     the switch under the cap in the coil chain, or charge at the pack plug.
 Ignores:  a charger that powers its own interlock line; the pins of the port, which stay live under the cap.
 Source:   UN R136 (no movement by its own drive while connected for charging), from memory; common practice.

@@ -2,6 +2,8 @@
 
 Asks:     a coil without suppression gets a two-way clamp that stands off the rail; a coil with it gets none.
 Why:      no clamp: a thousand volts eat the key; a plain diode: the contactor opens slowly and its arc lasts.
+Harm:     damage.
+Says:     fail, can't tell.
 Cure:     a two-way clamp of 18 to 30 V, or none where the coil has its own.
 Ignores:  the clamp's energy on a coil switched many times a second.
 Source:   relay makers' notes (release 5 to 10 times slower with a plain diode), read second-hand on a public

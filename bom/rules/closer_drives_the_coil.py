@@ -2,6 +2,8 @@
 
 Asks:     its output amps are at least the coil's pull-in amps.
 Why:      economised coils pull several amps for a tenth of a second and kill a small output.
+Harm:     damage.
+Says:     fail, can't tell.
 Cure:     a stronger closer, or a relay between.
 Ignores:  the clamp across the coil, which is judged by itself.
 Source:   common practice, no source.

@@ -6,6 +6,8 @@ Asks:     it senses the bus up to the highest volts and compares it with the pac
           the contactor or gives up.
 Why:      a timer knows nothing of a bus that something drags down, and closes on a large step; a precharge relay that
           stays closed leaves its resistor across whatever is wrong.
+Harm:     fire.
+Says:     fail, can't tell.
 Cure:     a bus-sensing closer; for a timer, measure the controller's idle watts and enter them; or allow the filling
           another precharge_time.
 Ignores:  a controller that closes its own contactor: say so by leaving the contactor to it.

@@ -2,6 +2,8 @@
 
 Asks:     must-pull-in volts (hot) are at most the lowest rail volts; its highest volts at least the highest.
 Why:      a coil for pack volts on a 12 V loom never pulls in; a tired rail lets it drop out and burn its tips.
+Harm:     dark.
+Says:     fail, can't tell.
 Cure:     a coil for 12 V with a pull-in of 9 V or less.
 Ignores:  economisers; drop-out during a dip shorter than the armature's time.
 Source:   IEC 61810-1 coil operative range, from memory.

@@ -2,6 +2,8 @@
 
 Asks:     the coil's duty is continuous.
 Why:      a starter relay's coil is made for seconds and cooks in minutes.
+Harm:     damage.
+Says:     fail, can't tell.
 Cure:     a contactor with a continuous coil.
 Ignores:  nothing.
 Source:   common practice, no source.

@@ -4,6 +4,8 @@ Asks:     solved with everything on, the largest filament cold and the horns' co
           drop-out volts, or the dip is shorter than the coil's own fall; the flasher keeps its lowest supply. With
           every coil drawing its pull-in amps, each still has its pull-in volts.
 Why:      a converter at its limit lets the rail sag as a cold lamp lights: the contactor opens under load, or chatters.
+Harm:     dark.
+Says:     fail, tight.
 Cure:     a converter of more amps, an LED headlamp, or a buffer battery.
 Ignores:  output capacitors and the horn's beat, which both shorten the dip; a converter that switches off has a rule
           of its own.

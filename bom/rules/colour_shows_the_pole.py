@@ -4,6 +4,8 @@ Asks:     plus leads are red or orange, minus leads black; heavy leads above 60 
           leads are red or orange, heavy minus leads black or orange. New 12 V wires are red, their returns black.
           Sleeves over pack-side lugs are red on plus, black on minus; on 12 V never orange.
 Why:      two red wires in one pair of holes are crossed one day.
+Harm:     damage.
+Says:     fail, can't tell.
 Cure:     the other colour.
 Ignores:  the donor's own loom, which keeps its colours; motor leads, which the builder marks by phase.
 Source:   UN R136 5.1.1.5.3 (orange for high-voltage leads outside enclosures), read second-hand on a public page;

@@ -2,6 +2,8 @@
 
 Asks:     80 % of its curve at the fitted wire and the ambient is at least the running amps.
 Why:      headline amps are for the thickest wire in cool air; the wire is the connector's heat sink.
+Harm:     fire.
+Says:     fail, can't tell.
 Cure:     a larger connector, or a thicker wire in it.
 Ignores:  how hot a hand may find it.
 Source:   IEC 60512-5-2 derated curve (0.8 of the base curve), read second-hand on a public page.

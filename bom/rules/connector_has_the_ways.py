@@ -2,6 +2,8 @@
 
 Asks:     ways are at least the number needed.
 Why:      one way short is a parcel and a week.
+Harm:     order.
+Says:     fail, can't tell.
 Cure:     the next size.
 Ignores:  spare ways; block them.
 Source:   counted from the loom.

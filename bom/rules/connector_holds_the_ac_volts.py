@@ -2,6 +2,8 @@
 
 Asks:     its AC volts are at least the highest volts between two leads.
 Why:      the leads of even a 48 V pack carry more AC than vehicle parts are classed for.
+Harm:     shock.
+Says:     fail, can't tell.
 Cure:     a 600 V class joint.
 Ignores:  the steep edges of the controller's pulses.
 Source:   UN R136 paragraph 2 (30 V AC), read second-hand on a public page; volts by algebra of the six-step limit.

@@ -2,6 +2,8 @@
 
 Asks:     its kind and its number of poles are those of its place.
 Why:      two single plugs can be crossed, or one left connected; a bolted joint cannot be pulled.
+Harm:     fire.
+Says:     fail, can't tell.
 Cure:     a two-pole plug at the pack, a three-pole covered joint at the motor.
 Ignores:  auxiliary contacts.
 Source:   common practice, no source.

@@ -2,6 +2,8 @@
 
 Asks:     the wire's area lies between the smallest and the largest the part takes.
 Why:      a contact crimped on the wrong copper works loose or cannot be closed.
+Harm:     fire.
+Says:     fail, can't tell.
 Cure:     the part, or its contact, made for that wire.
 Ignores:  the seal on the wire's outside; the kit carries seals by wire.
 Source:   crimp ranges as printed for the part.

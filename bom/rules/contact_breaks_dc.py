@@ -3,6 +3,8 @@
 Asks:     a printed breaking point at no fewer volts and no shorter time constant covers the amps; of a donor contact
           above the margin donor_break_limit_v one on its data sheet or marked on it, whatever was measured or served.
 Why:      a direct-current arc has no zero to die at; a contact rated by amps alone welds or burns.
+Harm:     fire.
+Says:     fail, can't tell.
 Cure:     a contact with a printed DC breaking figure at or above these volts, or let it drive a relay.
 Ignores:  figures between printed points; poles in series unless the part's own table says so.
 Source:   IEC 60947-4-1 and 60947-5-1 give breaking by volts, amps and time constant (utilization

@@ -2,6 +2,8 @@
 
 Asks:     a printed breaking point in the reverse direction covers regeneration or charging amps.
 Why:      blow-out magnets drive the arc of a reversed current away from the chute.
+Harm:     fire.
+Says:     fail, can't tell.
 Cure:     a two-way type, or a path of its own for charging.
 Ignores:  parts whose circuit never reverses.
 Source:   contactor makers" notes on polarised types, read second-hand on a public page; no volt threshold.

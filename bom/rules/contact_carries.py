@@ -2,6 +2,8 @@
 
 Asks:     the carrying amps, less the derating of its family, are at least the running amps.
 Why:      a contact that runs hot loses its spring and its surface; relay labels are optimistic.
+Harm:     fire.
+Says:     fail, can't tell.
 Cure:     a larger contact, or a relay that takes the load off it.
 Ignores:  bursts shorter than the thermal time of the contact.
 Source:   IEC 60947-1 conventional thermal current, from memory; relay derating is common practice.

@@ -3,6 +3,8 @@
 Asks:     the make rating, or the carrying amps where they are more, is at least the amps at closing; carrying amps
           alone may suffice, but tell only of a contactor that it is too weak.
 Why:      empty capacitors and cold filaments look like a short for a moment; the contact bounces and welds.
+Harm:     runaway.
+Says:     fail, can't tell.
 Cure:     precharge, or let the contact drive a relay coil at 12 V instead.
 Ignores:  how often it closes.
 Source:   IEC 60947-1 making capacity, from memory; inrush of filaments and capacitors by common practice.

@@ -2,6 +2,8 @@
 
 Asks:     its highest supply is at least the highest bus volts, its lowest at most the sagged volts.
 Why:      an over-full bus kills it on the first charge; a sagged one makes it cut out at full throttle.
+Harm:     dark.
+Says:     fail, can't tell.
 Cure:     a controller for that pack, or fewer cells.
 Ignores:  spikes inside its own capacitors.
 Source:   common practice, no source.

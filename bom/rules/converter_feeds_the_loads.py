@@ -2,6 +2,8 @@
 
 Asks:     its amps at the ambient (its own curve, or a part of its label) are at least the worst state's.
 Why:      label amps of sealed bricks are not held in a closed box; it dies or folds at night in rain.
+Harm:     dark.
+Says:     fail, can't tell.
 Cure:     the next size, or LED lamps.
 Ignores:  the moment a lamp lights; another rule looks at that.
 Source:   derating of sealed converters to 60 to 70 % of their label is common practice, no source.

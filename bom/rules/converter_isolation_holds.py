@@ -2,6 +2,8 @@
 
 Asks:     its isolation volts are at least the highest bus volts.
 Why:      "isolated" without a figure may be a gap that only holds on a dry bench.
+Harm:     shock.
+Says:     fail, can't tell.
 Cure:     ask the seller for the isolation test volts, or choose one that prints them.
 Ignores:  creepage across its case when wet.
 Source:   UN R136 5.1.3 asks for isolation at working volts, read second-hand on a public page.

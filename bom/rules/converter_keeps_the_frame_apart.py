@@ -5,6 +5,8 @@ Asks:     above 60 V DC, or with a positive earth, the converter is isolated; a 
 Why:      a common minus makes everything at 12 V part of the traction circuit: bar switches, lamp shells and
           the frame; one chafed traction lead then shorts through it or a hand does. With a positive earth
           the second bond shorts the converter's output.
+Harm:     shock.
+Says:     fail, can't tell, tight.
 Cure:     an isolated converter, and a test of the isolation at working volts; else the plus fused at the pack, one
           bond in one place, and a written note on the bike.
 Ignores:  second bonds through controller, meter, throttle or charger; the build sheet tests for those.

@@ -4,6 +4,8 @@ Asks:     with a buffer battery nothing more; without one the converter limits a
           label amps are at least twice the fuse.
 Why:      a converter that limits at 20 A never opens a 20 A fuse; one that hiccups opens none. The fault
           then burns on.
+Harm:     fire.
+Says:     fail, can't tell.
 Cure:     smaller fuses, a larger converter, or a buffer battery.
 Ignores:  the discharge of its output capacitors, which may open a small fuse.
 Source:   ISO 8820-3, a blade fuse opens within 5 s at twice its rating, read second-hand on a public page.

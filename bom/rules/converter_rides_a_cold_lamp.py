@@ -2,6 +2,8 @@
 
 Asks:     it limits at constant current, or its peak amps cover the cold filament, or a buffer battery does.
 Why:      a hiccup or latching type switches off on the surge and everything goes dark.
+Harm:     dark.
+Says:     fail, can't tell.
 Cure:     a constant-current type, LED lamps, or a buffer battery.
 Ignores:  how far the rail dips meanwhile.
 Source:   cold filaments take 8 to 15 times their running amps, lamp engineering practice, from memory.

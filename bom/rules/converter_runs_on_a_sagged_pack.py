@@ -2,6 +2,8 @@
 
 Asks:     its lowest input is below the lowest volts under full throttle, less the margin.
 Why:      otherwise lamps and contactor coil go out at full throttle on a low pack.
+Harm:     dark.
+Says:     fail, can't tell, tight.
 Cure:     a wider window, a buffer battery, or a lower limit of battery amps.
 Ignores:  cold, which lowers the sag further; the pack's resistance is taken as given or as its span.
 Source:   common practice, no source.

@@ -2,6 +2,8 @@
 
 Asks:     output volts lie between 12.8 and 14.4 V.
 Why:      at 12.0 V a filament gives two thirds of its light; above 14.4 V it lives half as long.
+Harm:     dark.
+Says:     fail, can't tell, tight.
 Cure:     a 13.5 V type, or one that adjusts.
 Ignores:  the drop to the lamp, which has a rule of its own.
 Source:   UN R37 test volts 13.2 and 13.5 V; light ~ V^3.4, life ~ V^-12, lamp practice, from memory.

@@ -2,6 +2,8 @@
 
 Asks:     its highest input is at least the highest bus volts plus the larger of 5 V and 5 %.
 Why:      a label such as "48-72 V" is no window; the input parts fail on the first full charge or downhill.
+Harm:     damage.
+Says:     fail, can't tell.
 Cure:     a converter with a wider input window.
 Ignores:  spikes shorter than the input capacitors smooth.
 Source:   common practice, no source; the headroom is a margin that a shop may set.

@@ -5,6 +5,8 @@ Asks:     with its feed through the key it needs no enable, or one at pack volts
           at pack volts from its input's.
 Why:      a converter that waits for 12 V on its enable, and is the only 12 V source, never starts; one without
           an enable never sleeps.
+Harm:     stranded.
+Says:     fail, can't tell.
 Cure:     a converter with the enable that the key arrangement gives, or another arrangement.
 Ignores:  the threshold volts of the enable; its few milliamps are a margin.
 Source:   common practice, no source.

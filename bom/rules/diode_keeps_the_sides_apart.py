@@ -2,6 +2,8 @@
 
 Asks:     it is a diode; its amps are at least the telltale's; its reverse volts at least the highest of the rail.
 Why:      what fails short joins left and right, and both sides flash; a clamp conducts both ways.
+Harm:     dark.
+Says:     fail, can't tell.
 Cure:     two plain diodes of 1 A and 100 V or more, their ends with the ring towards the telltale.
 Ignores:  what a cold filament takes at first, which a diode stands for milliseconds; the 0.7 V lost in it; kicks of
           coils on the rail.

@@ -3,6 +3,8 @@
 Asks:     a donor of 6 V keeps none of its loads; a horn that ran on AC is tested on DC first; an item of the load's
           name with held and reading settles that.
 Why:      a 6 V bulb at 13.5 V bursts; an AC buzzer stays silent on DC.
+Harm:     damage.
+Says:     fail, can't tell.
 Cure:     the same one made for 12 V direct current.
 Ignores:  wire, switches and holders of a 6 V donor, which carry half the amps.
 Source:   light and life by powers of the volts, lamp practice, from memory; common practice.

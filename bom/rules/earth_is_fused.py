@@ -2,6 +2,8 @@
 
 Asks:     with a positive earth no lamp returns through the frame.
 Why:      this loom fuses the plus; where plus is the frame, the live minus wires have no fuse, and a chafed one burns.
+Harm:     fire.
+Says:     fail.
 Cure:     make the earth negative (every polarity-bound part changes), or give every lamp a return wire.
 Ignores:  machines with both poles off the frame.
 Source:   common practice, no source.

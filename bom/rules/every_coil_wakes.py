@@ -2,6 +2,8 @@
 
 Asks:     walked from parked, with the key on, each relay and the contactor gets its pull-in volts.
 Why:      a coil fed through its own contact, or a converter woken by its own output, never starts.
+Harm:     stranded.
+Says:     fail.
 Cure:     feed the coil named from ahead of the contact it waits for.
 Ignores:  a controller that refuses to drive for reasons of its own.
 Source:   circuit theory; pull-in volts as on each coil's sheet, else 75 % of its volts (IEC 61810-1, from memory).

@@ -2,6 +2,8 @@
 
 Asks:     the area of the thinnest and of the thickest lead lies between the smallest and the largest it takes.
 Why:      hair-thin leads of grips and controllers slip out of a contact made for lamp wire.
+Harm:     dark.
+Says:     fail, can't tell.
 Cure:     a smaller contact; or fold the copper double where the contact's maker allows it.
 Ignores:  the seal on the lead's outside; the kit carries seals by wire.
 Source:   crimp ranges as printed for the part.

@@ -2,6 +2,8 @@
 
 Asks:     its least lamp watts are at most the watts of the bought lamps that burn together.
 Why:      lamps of fewer watts than the load list counts leave a flasher below its least load.
+Harm:     dark.
+Says:     fail, can't tell.
 Cure:     a load-independent flasher.
 Ignores:  a telltale lamp in the same circuit.
 Source:   SAE J590 style windows as printed on the unit, read second-hand on a public page.

@@ -2,6 +2,8 @@
 
 Asks:     its flashes a minute are 60 to 120.
 Why:      slower reads as a lamp that is on, faster as a lamp that has failed; both fail an inspection.
+Harm:     order.
+Says:     fail, can't tell.
 Cure:     a flasher of that rate; a thermal one races or hangs with other watts than its own.
 Ignores:  the share of time the lamps are on; how the rate moves with volts and heat: count it on the bike.
 Source:   UN R53 6.3 (90 flashes a minute, 30 either way), read second-hand on a public page; SAE J590, from memory.

@@ -4,6 +4,8 @@ Asks:     lamp watts of a side lie in its window; its supply window covers the r
           has two pins.
 Why:      a third pin wants a minus that the loom does not lead there; below its least load a thermal flasher hangs or
           races; a polarity-bound one dies on a positive earth.
+Harm:     dark.
+Says:     fail, can't tell.
 Cure:     a load-independent electronic flasher.
 Ignores:  the rate; measure 60 to 120 a minute (UN R53 style text).
 Source:   SAE J590 and UN R53 style text, read second-hand on a public page; windows as printed on the unit.

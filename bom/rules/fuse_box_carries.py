@@ -2,6 +2,8 @@
 
 Asks:     bus amps are at least the worst state's 12 V amps.
 Why:      the common rail of a small box melts long before its fuses open.
+Harm:     fire.
+Says:     fail, can't tell.
 Cure:     a box with a heavier rail.
 Ignores:  nothing.
 Source:   common practice, no source.

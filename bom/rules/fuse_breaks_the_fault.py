@@ -2,6 +2,8 @@
 
 Asks:     DC breaking capacity is at least the greatest prospective fault current.
 Why:      a fuse asked to break more than it can may burst and keep arcing.
+Harm:     fire.
+Says:     fail, can't tell.
 Cure:     a fuse of higher DC breaking capacity.
 Ignores:  AC breaking capacity; inductance, which lowers the peak.
 Source:   IEC 60269-1 breaking capacity, from memory; ISO 8820-3 and -5 give 1 kA and 2 kA for vehicle

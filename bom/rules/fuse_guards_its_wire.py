@@ -3,6 +3,8 @@
 Asks:     the rating is at most the wire's ampacity; the sure fusing current is at most 1.45 times it; and
           the fuse opens on overload, not only on a short.
 Why:      otherwise the wire is the fuse.
+Harm:     fire.
+Says:     fail, can't tell.
 Cure:     the next thicker wire, or a smaller fuse if it still holds the load.
 Ignores:  what the load itself can stand; a fuse does not protect electronics.
 Source:   IEC 60364-4-43 433.1 (In <= Iz and I2 <= 1.45 Iz), from memory; IEC 60269-4 (partial-range aR fuses

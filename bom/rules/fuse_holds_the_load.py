@@ -2,6 +2,8 @@
 
 Asks:     rating x loading factor x re-rating at its ambient is at least the running amps.
 Why:      a fuse run at its mark in warm air opens one day without a fault.
+Harm:     dark.
+Says:     fail, can't tell.
 Cure:     the next rating, if the wire allows it.
 Ignores:  bursts; another rule looks at those.
 Source:   maker fuse guides, loading 0.75 to 0.95 and re-rating curves, read second-hand on a public page.

@@ -2,6 +2,8 @@
 
 Asks:     the contactor breaks at least the rating of the main fuse at the highest bus volts.
 Why:      between what the contactor can break and what the fuse opens on lies a current nobody opens.
+Harm:     fire.
+Says:     fail, can't tell.
 Cure:     a contactor with a higher breaking figure, or a smaller main fuse.
 Ignores:  the let-through of the fuse, which the contactor must survive closed.
 Source:   Formula Student rules EV 5.6.4 (the fuse rating lies below the contactor's switch-off current),

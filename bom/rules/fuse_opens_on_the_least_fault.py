@@ -2,6 +2,8 @@
 
 Asks:     the least fault current is at least the multiple at which the fuse surely opens within the time set.
 Why:      an empty, cold or aged pack through long wire may feed less than the fuse needs.
+Harm:     fire.
+Says:     fail, can't tell.
 Cure:     a smaller rating or a thicker wire.
 Ignores:  faults through an arc or a poor contact, which nobody can bound.
 Source:   published time limits of the fuse; else three times the rating, ECSS-Q-ST-30-11C Rev. 2, 6.17.3c,

@@ -2,6 +2,8 @@
 
 Asks:     the earliest time at which the fuse may open on the peak amps is at least the burst.
 Why:      a fuse that may open in a burst leaves the rider without drive in traffic.
+Harm:     dark.
+Says:     fail, can't tell.
 Cure:     a higher rating or a slower type.
 Ignores:  bursts that come back before the fuse has cooled.
 Source:   published time limits of the fuse; between two multiples the earliest time of the higher one counts.

@@ -2,6 +2,8 @@
 
 Asks:     the latest opening time at the least fault is at most the adiabatic limit of the wire.
 Why:      a slow fuse on a thin wire lets the insulation burn first.
+Harm:     fire.
+Says:     fail, can't tell.
 Cure:     a thicker wire or a faster fuse.
 Ignores:  heat lost during the fault, which helps; faults beyond 5 s, where the formula ends.
 Source:   IEC 60364-4-43:2008 434.5.2, t = (k S / I)^2 from the insulation's operating limit, from memory.

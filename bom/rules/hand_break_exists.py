@@ -3,6 +3,8 @@
 Asks:     the job wishes for a hand isolator or a pack plug; a pack plug that is the only break, without a
           contactor before it, may be parted live.
 Why:      a welded contactor leaves nothing to open; nothing is safe for service or shipping.
+Harm:     runaway.
+Says:     fail, can't tell.
 Cure:     a link plug or a DC switch in reach.
 Ignores:  what an inspector accepts: ask first.
 Source:   common practice; national guides differ.

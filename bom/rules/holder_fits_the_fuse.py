@@ -2,6 +2,8 @@
 
 Asks:     holder and fuse name the same body, and the holder's amps are at least the fuse's rating.
 Why:      a fuse of the right shape can still carry more than the holder's clips or studs.
+Harm:     fire.
+Says:     fail, can't tell.
 Cure:     the holder made for that body and rating.
 Ignores:  ambient of the holder.
 Source:   ISO 8820-3 and IEC 60269-2 fuse bodies, read second-hand on a public page.

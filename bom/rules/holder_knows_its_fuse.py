@@ -2,6 +2,8 @@
 
 Asks:     the fuse that goes into each holder is chosen.
 Why:      a holder fits one body of fuse: ordered before the fuse is known, it is ordered twice.
+Harm:     order.
+Says:     can't tell.
 Cure:     settle the fuse first.
 Ignores:  lugs and wires at an open fuse, which follow its holder.
 Source:   common practice, no source.

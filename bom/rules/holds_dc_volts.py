@@ -3,6 +3,8 @@
 Asks:     the part's DC volts are at least the highest volts of the circuit it sits in.
 Why:      an open fuse or contact that cannot hold the volts keeps arcing and burns; an AC figure says
           nothing about DC, and the pack's label says less than its full charge.
+Harm:     fire.
+Says:     fail, can't tell.
 Cure:     a part marked with DC volts at or above the highest bus volts.
 Ignores:  AC ratings; creepage and clearance on the builder's own board.
 Source:   ISO 8820-1 (a fuse's volts are a marking of their own), read second-hand on a public page;

@@ -2,6 +2,8 @@
 
 Asks:     its amps are at most those of the load list.
 Why:      an 18 A air horn on a 10 A supply shuts the bike down.
+Harm:     dark.
+Says:     fail, can't tell.
 Cure:     a smaller horn, or enter its amps and see what they change.
 Ignores:  loudness.
 Source:   common practice, no source.

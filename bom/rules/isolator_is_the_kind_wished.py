@@ -2,6 +2,8 @@
 
 Asks:     its kind is the wished one.
 Why:      a link plug, a switch and a breaker do different work.
+Harm:     order.
+Says:     fail, can't tell.
 Cure:     change the wish, or the part.
 Ignores:  nothing.
 Source:   the job file.

@@ -2,6 +2,8 @@
 
 Asks:     without a contactor, a printed DC breaking point covers the peak battery amps.
 Why:      in an emergency it is opened under load; a switch made for no load burns in the hand.
+Harm:     fire.
+Says:     fail, can't tell.
 Cure:     a contactor that opens first, or a switch with a DC breaking figure.
 Ignores:  link plugs and switches behind a contactor: they are opened with the key off, and labelled so.
 Source:   IEC 60947-3 categories DC-20 (no load) to DC-23, read second-hand on a public page.

@@ -2,6 +2,8 @@
 
 Asks:     rated amps are at least the running amps.
 Why:      tabs and bullets are rated far below the wire they take, posts below their stud.
+Harm:     fire.
+Says:     fail, can't tell.
 Cure:     a ring or a larger tab.
 Ignores:  corrosion.
 Source:   common practice, no source.

@@ -3,6 +3,8 @@
 Asks:     it takes at least as many lugs, or stripped ends, as the loom puts there.
 Why:      lugs stacked beyond what a stud is made for run hot and work loose; a full splice gets a second wire
           twisted into one hole.
+Harm:     fire.
+Says:     fail, can't tell.
 Cure:     a busbar with more studs, a splice with more ways.
 Ignores:  the order of the stack: the heaviest lug next to the post.
 Source:   common practice, no source.

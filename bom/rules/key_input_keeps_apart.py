@@ -3,6 +3,8 @@
 Asks:     its 12 V key input, or stop input, returns by a terminal of its own, not by the controller's pack minus.
 Why:      through pack minus the whole 12 V side, and a frame that lamps return by, stand at the pack's minus:
           one chafed plus then meets a person who holds the frame.
+Harm:     shock.
+Says:     fail, can't tell.
 Cure:     the key input at pack volts through a relay, or a controller with an isolated 12 V input.
 Ignores:  display and throttle leads, which belong to pack minus: keep them off the frame.
 Source:   common practice, no source.

@@ -2,6 +2,8 @@
 
 Asks:     with the key at pack volts there is no buffer battery on the coils' supply.
 Why:      the key opens the converter's feed, the buffer battery goes on holding the coils, and the bike stays live.
+Harm:     runaway.
+Says:     fail.
 Cure:     the key at 12 V through relays, or no buffer battery.
 Ignores:  the stop switch, which still opens the coils.
 Source:   common practice, no source.

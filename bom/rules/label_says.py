@@ -2,6 +2,8 @@
 
 Asks:     its purpose is the place's.
 Why:      whoever opens the bike next does not know it.
+Harm:     order.
+Says:     fail, can't tell.
 Cure:     the label of that purpose.
 Ignores:  language.
 Source:   UN R136 5.1.1.5 (warning symbol at the traction battery), read second-hand on a public page.

@@ -2,6 +2,8 @@
 
 Asks:     base, purpose, technology and polarity are those of the load list; watts are at most its own.
 Why:      a bulb of the right watts and the wrong base is a parcel and a week; an LED the wrong way round is dark.
+Harm:     order.
+Says:     fail, can't tell.
 Cure:     the lamp with that base.
 Ignores:  approval for the road: look for its mark, the papers say where it is unknown.
 Source:   IEC 60061 bases by name; UN R37 categories; read second-hand on a public page.

@@ -3,6 +3,8 @@
 Asks:     in every solved state a filament lamp has the volts for 70 % of its light at test volts, and no more than
           leave half of its life; an LED lamp stands within 9 to 16 V.
 Why:      a tenth of the volts lost takes a third of the light; 6 % over takes half the life.
+Harm:     dark.
+Says:     can't tell, tight.
 Cure:     for light, thicker wire, a clean contact, or a relay near the lamp; for life, a converter of 13.5 V.
 Ignores:  dirt, age and shake; the converter's own spread; how an LED lamp regulates between its ends.
 Source:   UN R37 test volts; light ~ V^3.4, from memory, life ~ V^-12, UN R128 Annex 4, read second-hand on a public

@@ -3,6 +3,8 @@
 Asks:     the plug or cap is sealed.
 Why:      water between a throttle's supply and its signal is read as an open throttle; a wet spare end is a leak to
           the frame.
+Harm:     runaway.
+Says:     fail, can't tell.
 Cure:     a sealed plug with a seal on every lead; a glue-lined cap.
 Ignores:  how well; ways left empty want a cavity plug each.
 Source:   common practice, no source.

@@ -5,6 +5,8 @@ Asks:     one lead gives and the other takes the same kind of signal; a throttle
           of what it feeds.
 Why:      a grip that rests above the controller's start drives off by itself; one that ends below never gives full
           power; two inputs joined do nothing, and a ground-active input joined to ground is always on.
+Harm:     runaway.
+Says:     fail, can't tell, tight.
 Cure:     the controller's own setting of throttle start and end, or another grip; the other brake input.
 Ignores:  pulses and data, whose makers say what they read; throttles that a controller learns by itself.
 Source:   hall throttles give 0.8 to 4.2 V on a 5 V supply, common practice, no source.

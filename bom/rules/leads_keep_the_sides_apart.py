@@ -4,6 +4,8 @@ Asks:     a device with leads on the 12 V side (a load's feed, a donor switch) a
           inside.
 Why:      the controller's leads belong to pack minus. A display or a brake input fed from the lamps' 12 V brings pack
           minus to the frame: one chafed plus then meets a person who holds it.
+Harm:     shock.
+Says:     fail, can't tell.
 Cure:     feed the display from the controller's own output, or through an isolated supply; a brake switch of its own
           for the controller, or a relay whose contact alone joins the two.
 Ignores:  the controller's 12 V key input, which is asked of its own.

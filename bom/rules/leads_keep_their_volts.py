@@ -4,6 +4,8 @@ Asks:     what a lead, or a switch before it, brings is of no higher class than 
           pack volts); no supply joins a ground or another supply; pack volts share no plug of a device with 5 V leads.
 Why:      12 V on a ground-active brake input kills the controller's 5 V regulator, and throttle and halls with it;
           grips with a pack-volts gauge have put the pack on every 5 V lead when the plug was crossed or wet.
+Harm:     damage.
+Says:     fail, can't tell, tight.
 Cure:     the input made for those volts, or a relay whose contact alone joins the two; a plug of its own for pack
           volts.
 Ignores:  how far a lead survives above its class; a class is what its kind of signal says.

@@ -2,6 +2,8 @@
 
 Asks:     a buffer battery stands beside the converter.
 Why:      when the battery management opens, a bike without one rolls on in the dark.
+Harm:     dark.
+Says:     tight.
 Cure:     a buffer battery of a few amp-hours.
 Ignores:  how long it lasts.
 Source:   common practice, no source.

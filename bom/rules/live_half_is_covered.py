@@ -2,6 +2,8 @@
 
 Asks:     the connector or port is touch protected when apart.
 Why:      a pack's plug stays live when pulled; a scrap of metal or a finger bridges open pins.
+Harm:     shock.
+Says:     fail, can't tell.
 Cure:     a shrouded connector, the live half being the socket.
 Ignores:  which half the builder puts on the pack: the build sheet says.
 Source:   UN R136 5.1.1 (protection IPXXB or better when apart), read second-hand on a public page.

@@ -5,6 +5,8 @@ Asks:     with each wire of the traction return open in turn, and a bond that sh
           no thin lead or wire carries more than it may.
 Why:      the controller's minus and its throttle ground are one inside. Where the converter shares its minus with
           the pack, the motor's amps then come home through throttle, converter and key: no fuse is in that way.
+Harm:     fire.
+Says:     fail, can't tell, tight.
 Cure:     an isolated converter; or signal leads that meet no 12 V minus; the return bolted, checked, marked.
 Ignores:  controllers whose signal side is isolated: measure, minus to signal ground, with everything unplugged.
 Source:   circuit theory; the join is common practice inside controllers, no source.

@@ -3,6 +3,8 @@
 Asks:     the throttle's ground is joined; the controller stops on a throttle signal above its range.
 Why:      with its ground open a hall throttle's signal rises to its supply, 4 V and more: the controller reads full
           throttle.
+Harm:     runaway.
+Says:     fail, can't tell, tight.
 Cure:     turn the controller's own high-throttle protection on; check the ground joint first, wheel raised: pull it and
           see the wheel stop.
 Ignores:  throttles with two signals that are compared.

@@ -2,6 +2,8 @@
 
 Asks:     the tail's area lies inside the lug's range.
 Why:      a loose crimp is a heater, and the joint at the motor is the hottest on the bike.
+Harm:     fire.
+Says:     fail, can't tell.
 Cure:     the lug of the tail's own size.
 Ignores:  the die; use the one its maker names.
 Source:   DIN 46234 and 46235 lug sizes by area, from memory.

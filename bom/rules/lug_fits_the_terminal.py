@@ -2,6 +2,8 @@
 
 Asks:     lug and bolt have the same metric size, as the job names it.
 Why:      a hole too large loses half its contact face; one too small does not go on.
+Harm:     fire.
+Says:     fail, can't tell.
 Cure:     the lug with that hole; measure the bolt.
 Ignores:  the width of the lug beside its neighbours.
 Source:   ISO 273 and DIN 46234 holes by bolt size, read second-hand on a public page.

@@ -2,6 +2,8 @@
 
 Asks:     the wire's area lies inside the lug's range.
 Why:      a loose crimp is a heater.
+Harm:     fire.
+Says:     fail, can't tell.
 Cure:     the lug of the wire's own size.
 Ignores:  the die; use the one its maker names.
 Source:   DIN 46234 and 46235 lug sizes by area, from memory.

@@ -2,6 +2,8 @@
 
 Asks:     its temperature limit is at least the terminal temperature used for ampacity.
 Why:      terminals often stand less than the cable; the joint is rated at the lowest.
+Harm:     fire.
+Says:     fail, can't tell.
 Cure:     a lug of higher temperature class, or a lower terminal temperature in the margins.
 Ignores:  plating.
 Source:   common practice, no source.

@@ -3,6 +3,8 @@
 Asks:     fed from the measured volts, its supply window covers the pack from sag to highest; fed from 12 V it
           covers the rail and is isolated, so that it does not bond pack minus to the frame.
 Why:      a 4 to 30 V supply on the pack dies at once; a common minus makes a second bond.
+Harm:     shock.
+Says:     fail, can't tell.
 Cure:     a two-wire meter for the pack's volts, or an isolated one.
 Ignores:  meters that muddle both in their listing: blank is not known.
 Source:   common practice, no source.

@@ -3,6 +3,8 @@
 Asks:     its range reaches 10 % over the highest bus volts and starts at or below the sagged lowest; it measures
           what was wished.
 Why:      a 100 V meter on a pack of 100.8 V shows nonsense or dies.
+Harm:     damage.
+Says:     fail, can't tell.
 Cure:     the next range.
 Ignores:  accuracy.
 Source:   common practice, no source.

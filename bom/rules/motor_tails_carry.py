@@ -2,6 +2,8 @@
 
 Asks:     the ampacity of the tails' copper at their temperature is at least the continuous phase amps.
 Why:      thin tails are the hottest copper on the bike, and their joint is where plugs melt.
+Harm:     fire.
+Says:     fail.
 Cure:     less phase current in the controller's settings, or a motor with thicker tails.
 Ignores:  cooling by the motor's case.
 Source:   heat balance of one wire among three, published correlations; tail temperature by common practice.

@@ -2,6 +2,8 @@
 
 Asks:     the run from pack plus to the main fuse is at most the length set, 200 mm.
 Why:      no fuse guards this wire; chafed, it burns with everything the pack can give.
+Harm:     fire.
+Says:     fail.
 Cure:     move the fuse to the pack's terminal.
 Ignores:  sleeving and a cover, which it needs too.
 Source:   common practice 200 mm; ABYC E-11 says 7 in (178 mm) from the battery, from memory.

@@ -2,6 +2,8 @@
 
 Asks:     what stays on with the key off takes longer than 30 days for 20 % of the pack.
 Why:      a pack below its lowest cell volts after a winter is dead, and may burn when charged.
+Harm:     damage.
+Says:     can't tell, tight.
 Cure:     switch the converter off with the key, or unplug the pack in storage; print the days for the owner.
 Ignores:  self-discharge of the cells.
 Source:   common practice, no source.

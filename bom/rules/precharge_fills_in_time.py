@@ -2,6 +2,8 @@
 
 Asks:     ohms are at most t / (C ln(1 / (1 - q))), and at most q (1 - q) V^2 / P with P watts on the bus.
 Why:      too many ohms and the contactor closes on a large step; with a load on the bus it never fills.
+Harm:     runaway.
+Says:     fail, can't tell.
 Cure:     fewer ohms, more time, or move the load ahead of the contactor.
 Ignores:  loads that start only above some bus volts.
 Source:   algebra of an RC circuit; 95 % by Formula Student EV 5.7.1, read second-hand on a public page.

@@ -2,6 +2,8 @@
 
 Asks:     its rating is at least the highest bus volts over the resistor's ohms.
 Why:      a fuse that opens on every stuck start hides the fault; it is there for a shorted wire.
+Harm:     stranded.
+Says:     fail, can't tell.
 Cure:     the next rating, if the wire allows it.
 Ignores:  how long the timer lets it last.
 Source:   Ohm's law; common practice.

@@ -3,6 +3,8 @@
 Asks:     pulse joules are at least three fillings, C V^2 / 2 each, and full volts for the time the timer allows;
           or its watts stand full volts for ever.
 Why:      the contactor fails to close, or the key is cycled, and the resistor sees the whole pack.
+Harm:     fire.
+Says:     fail, can't tell.
 Cure:     a clad resistor on metal with more joules, or a shorter timer.
 Ignores:  cooling between starts.
 Source:   the resistor takes C V^2 / 2 whatever its ohms: algebra; wire-wound parts are rated by joules in

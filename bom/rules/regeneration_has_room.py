@@ -4,6 +4,8 @@ Asks:     regeneration amps are at most the charge limit; the over-voltage limit
           and, with its margin, above a full pack that takes regeneration amps.
 Why:      the battery management opens and the bus rises into controller, converter and lamps; a controller whose limit
           lies below full charge trips or will not brake on a full pack.
+Harm:     damage.
+Says:     fail, can't tell, tight.
 Cure:     less regeneration, a charge that ends below full, or none on a full pack.
 Ignores:  cold cells, which take much less.
 Source:   common practice, no source.

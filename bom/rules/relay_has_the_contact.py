@@ -2,6 +2,8 @@
 
 Asks:     where it opens a circuit by pulling in, it is a changeover relay; elsewhere it makes by pulling in.
 Why:      a relay that only makes can't open anything by being pulled in.
+Harm:     runaway.
+Says:     fail, can't tell.
 Cure:     a changeover relay.
 Ignores:  the amps of its rest contact, which many sheets give lower; ask for them.
 Source:   ISO 7588-1 terminal 87a of changeover relays, from memory; common practice.

@@ -2,6 +2,8 @@
 
 Asks:     at the highest bus volts it breaks and makes bus volts over ohms.
 Why:      a stuck start is opened with the bus still empty, at full volts.
+Harm:     fire.
+Says:     fail, can't tell.
 Cure:     a DC-rated relay, or more ohms.
 Ignores:  nothing.
 Source:   Ohm's law; breaking points as printed for the relay.

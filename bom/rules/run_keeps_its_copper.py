@@ -2,6 +2,8 @@
 
 Asks:     each piece of the traction path has the area of the pack lead.
 Why:      two sizes in one run are two reels, two dies and two sizes of lugs for the sake of cents.
+Harm:     order.
+Says:     fail, can't tell.
 Cure:     the thicker one throughout.
 Ignores:  phase leads and taps, which are runs of their own.
 Source:   common practice, no source.

@@ -4,6 +4,8 @@ Asks:     in every state that stands, the solved amps of each wire, fuse and con
           or 2 % above.
 Why:      drop moves the amps, amps move the part, and the part moves the drop: where that does not come to rest,
           the part is too small.
+Harm:     fire.
+Says:     fail.
 Cure:     a larger part at the place named, by its pin, or a shorter run.
 Ignores:  bursts of the controller, which are judged as bursts.
 Source:   nodal analysis, circuit theory; the 2 % is what set watts take more at the end of a wire, common practice.

@@ -2,6 +2,8 @@
 
 Asks:     its supply window covers the lowest and the highest rail volts.
 Why:      a 6 V lamp bursts; a 10.8 V module goes dark in a dip.
+Harm:     dark.
+Says:     fail, can't tell.
 Cure:     one with the wider window.
 Ignores:  light and life at the rail, another matter.
 Source:   UN R128 Annex 4 (LED sources 9 to 16 V), read second-hand on a public page.

@@ -3,6 +3,8 @@
 Asks:     with a short at each point, to its return and to the frame, a fuse has surely opened before the hottest
           wire passes what its insulation stands; or what the converter feeds is carried for ever.
 Why:      a wire that burns takes the loom, and what it lies on, with it.
+Harm:     fire.
+Says:     fail, can't tell, tight.
 Cure:     a thicker wire, a faster or smaller fuse; a stub as short as can be, in a sleeve of its own.
 Ignores:  arcs that limit the current and never open a fuse; the battery management, which may open sooner.
 Source:   IEC 60364-4-43 434.5.2 and IEC 60949 (heat), fuse time bounds of ISO 8820-3 and makers; from memory and read

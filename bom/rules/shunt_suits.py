@@ -2,6 +2,8 @@
 
 Asks:     rated amps reach the running amps with the bursts inside them; drop equals what the meter expects.
 Why:      a shunt in the wrong place or of the wrong millivolts shows wrong amps for ever.
+Harm:     order.
+Says:     fail, can't tell.
 Cure:     the shunt named by the meter.
 Ignores:  loads on the pack side of it, which are not counted.
 Source:   common practice, no source.

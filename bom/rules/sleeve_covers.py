@@ -3,6 +3,8 @@
 Asks:     it is heat-shrink, as supplied wide enough for the barrel (1.3 x the cable) and shrunk narrower than
           the cable.
 Why:      a sleeve that does not grip lets water into the crimp and the barrel touch its neighbour.
+Harm:     fire.
+Says:     fail, can't tell.
 Cure:     the next size, or a 3:1 type.
 Ignores:  glue lining.
 Source:   common practice, no source.

@@ -2,6 +2,8 @@
 
 Asks:     it is braid or conduit, orange, and wide enough for a pair of leads (8 mm).
 Why:      thin red and black leads at pack volts look like 12 V ones.
+Harm:     shock.
+Says:     fail, can't tell.
 Cure:     orange braid or conduit.
 Ignores:  packs at or below 60 V DC, where orange misleads and none is placed.
 Source:   UN R136 5.1.1.5.3 (orange covering of high-voltage leads outside enclosures), read second-hand on a

@@ -3,6 +3,8 @@
 Asks:     a cap stands for every lead that stays unused.
 Why:      a spare supply lead shorts on the frame; one that looks like a lead or plug in use is joined in its
           place by the next hand at the bench.
+Harm:     damage.
+Says:     fail.
 Cure:     a glue-lined cap on each, marked with its function, tied back out of the wet.
 Ignores:  ways that stay empty in a plug: a cavity plug each.
 Source:   common practice, no source.

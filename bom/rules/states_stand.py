@@ -4,6 +4,8 @@ Asks:     with the chosen parts, solved as a circuit, no converter or controller
           draw of watts is past its crest, no coil falls below its drop-out volts, and no load that is to be on is
           left dark, in any state.
 Why:      on an empty or cold pack the lamps, or the contactor under load, would let go while riding.
+Harm:     dark.
+Says:     fail, can't tell.
 Cure:     what lets go is named: a converter or contactor of lower volts, thicker wire, or a lower controller limit.
           A load that is to burn with the key off needs a feed of its own from ahead of the key.
 Ignores:  bursts shorter than the pack's own settling.

@@ -4,6 +4,8 @@ Asks:     its contact opens to stop; one that pulls in a relay closes to stop, w
           when let go.
 Why:      a kill switch that closes to ground works backwards in a coil chain, or shorts 12 V; a broken wire then
           goes unnoticed. A push that springs back lets the relay go, and the contactor closes again.
+Harm:     runaway.
+Says:     fail, can't tell, tight.
 Cure:     a switch that opens; or invert it with a relay, and try it before every ride.
 Ignores:  nothing.
 Source:   ISO 13850 (stop by opening contacts), from memory; common practice.

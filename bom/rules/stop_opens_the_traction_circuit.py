@@ -2,6 +2,8 @@
 
 Asks:     a contactor, whose coil the stop switch feeds, stands in it.
 Why:      without one the stop switch only asks the controller, which may be what has failed.
+Harm:     runaway.
+Says:     tight.
 Cure:     a contactor.
 Ignores:  the hand isolator, which a falling rider does not reach.
 Source:   common practice; national guides differ.

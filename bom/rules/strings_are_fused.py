@@ -2,6 +2,8 @@
 
 Asks:     there is one string, or the loom has a fuse for each.
 Why:      joined at unequal volts one dumps hundreds of amps into the other.
+Harm:     fire.
+Says:     fail.
 Cure:     a main fuse at each string; bring them to the same volts before joining.
 Ignores:  cells welded side by side inside one pack.
 Source:   common practice, no source.

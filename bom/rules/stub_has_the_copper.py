@@ -2,6 +2,8 @@
 
 Asks:     its copper is at least the margin stub_mm2, whatever its own fuse further on is.
 Why:      only the main fuse sees a short in a stub, and may take seconds: 0.75 mm2 melts in hundredths of one.
+Harm:     fire.
+Says:     fail, can't tell.
 Cure:     a thicker stub, short, in a sleeve of its own.
 Ignores:  a weak short: no area that a tap fuse's holder takes outlasts a main fuse's slowest opening, so the sleeve
           and the shortness are what protects.

@@ -2,6 +2,8 @@
 
 Asks:     their length is at most the length set, 200 mm.
 Why:      only the main fuse guards them; a thin wire burns long before it opens.
+Harm:     fire.
+Says:     fail.
 Cure:     mount the tap fuse holders beside the post.
 Ignores:  sleeving, which they need too.
 Source:   common practice 200 mm; ABYC E-11 says 7 in (178 mm), from memory.

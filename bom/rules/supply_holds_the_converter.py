@@ -3,6 +3,8 @@
 Asks:     wire, terminal, relay and fuse box each carry at least the converter's peak amps, or its label amps where
           no peak is given.
 Why:      a current limit protects only what stands that current for ever.
+Harm:     fire.
+Says:     fail, can't tell.
 Cure:     a thicker supply wire, a stronger relay or box, or a smaller converter.
 Ignores:  a buffer battery, which has a fuse of its own: a weak short may draw that fuse's rating on top.
 Source:   IEC 60364-4-43 433 (protection where the source cannot exceed the ampacity), from memory.

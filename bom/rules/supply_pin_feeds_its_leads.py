@@ -2,6 +2,8 @@
 
 Asks:     its amps are at least the sum of what all leads joined to it draw.
 Why:      a 5 V lead good for 40 mA that feeds a meter or lamps too sags or dies, and the throttle dies with it.
+Harm:     dark.
+Says:     fail, can't tell.
 Cure:     feed meters and lamps from the 12 V side; leave the 5 V lead to the throttle.
 Ignores:  what a switch passes on to an input: a milliamp or two.
 Source:   common practice, no source.

@@ -2,6 +2,8 @@
 
 Asks:     its kind is the place's.
 Why:      a horn button does not latch; a dip switch has no off.
+Harm:     order.
+Says:     fail, can't tell.
 Cure:     the switch of that kind.
 Ignores:  the lever's shape.
 Source:   the job file.

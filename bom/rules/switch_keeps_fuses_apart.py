@@ -3,6 +3,8 @@
 Asks:     a switch that feeds loads of more than one circuit has at least as many separate contacts.
 Why:      one contact that joins two fuses feeds each circuit through both: a short blows neither in time, and
           pulling one fuse leaves its wires live.
+Harm:     fire.
+Says:     fail, can't tell.
 Cure:     put what one contact feeds into one circuit; or a relay for the second.
 Ignores:  a switch that is replaced: choose one with the contacts counted here.
 Source:   common practice, no source.

@@ -3,6 +3,8 @@
 Asks:     its carrying amps, and what it may break at the rail's volts behind the coil's time constant, are at least the
           coil's pull-in amps.
 Why:      the relay is there to spare the switch; a coil of its own still arcs at every opening.
+Harm:     damage.
+Says:     fail, can't tell.
 Cure:     a relay with a smaller coil, or a switch with a printed figure.
 Ignores:  the clamp across the coil, which is judged by itself.
 Source:   common practice, no source.

@@ -3,6 +3,8 @@
 Asks:     a horn's tail has a ring, for its bolt; a lamp's a ring, a clip or a holder of its own; it is at least as long
           as a tail is counted; its conductor stands the temperature that terminals are counted at.
 Why:      a clip shakes off a horn; a lead too short hangs on its crimp; a lamp's shell bakes thin plastic.
+Harm:     dark.
+Says:     fail, can't tell.
 Cure:     the tail made for it, with heat-proof insulation.
 Ignores:  whether the shell still touches the frame: a ring and a clip leave it there, so the converter is asked as if
           lamps returned by the frame; the volts lost in the tail, about 10 mV.

@@ -3,6 +3,8 @@
 Asks:     a telltale across left and right leaves the far lamps dark: LED lamps under 2 % of their amps, filaments
           under 30 % of the rail's volts.
 Why:      the telltale's amps come home through the far lamps; LED lamps glow from milliamps, so both sides flash.
+Harm:     dark.
+Says:     fail, can't tell.
 Cure:     two diodes from left and right to the telltale and its minus to the rail; or two telltales, one a side.
 Ignores:  a cold telltale, which passes more at first; the polarity of an LED telltale, which lights on one side only.
 Source:   Kirchhoff's laws on the solved loom; the limits are common practice, an estimate.

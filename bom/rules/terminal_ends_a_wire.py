@@ -2,6 +2,8 @@
 
 Asks:     the terminal's kind plugs onto a part.
 Why:      a splice joins two wires and plugs into nothing; a ring needs a bolt.
+Harm:     order.
+Says:     fail, can't tell.
 Cure:     a tab or a bullet.
 Ignores:  which of them the part at the other end takes: look at it.
 Source:   common practice, no source.

@@ -17,7 +17,7 @@ import pytest
 
 from bom.duties.model import GLOSSARY, Duty
 from bom.judge.compare import worst
-from bom.judge.rule import HEADS, LoomRule, PairRule, PartRule, read_words, rules
+from bom.judge.rule import LoomRule, PairRule, PartRule, read_words, rules
 from bom.judge.verdict import Verdict
 from bom.parts import Parts
 from bom.read.families import BY_NAME, COMMON, CURVES
@@ -118,8 +118,8 @@ def test_rule_says_what_it_does(name: str) -> None:
     rule = BY_RULE[name]
     assert rule.title[0].isupper()
     assert rule.title.endswith(".")
-    for head, text in zip(HEADS, (rule.asks, rule.why, rule.cure, rule.ignores, rule.source), strict=True):
-        assert text.strip().endswith("."), f"{name}: {head}"
+    for text in (rule.asks, rule.why, rule.cure, rule.ignores, rule.source):
+        assert text.strip().endswith("."), f"{name}: {text}"
 
 
 def test_words_are_read_from_a_docstring() -> None:
@@ -127,3 +127,9 @@ def test_words_are_read_from_a_docstring() -> None:
     assert title == "A title."
     assert sections["Asks"] == "one: two and three."
     assert sections["Cure"] == ""
+
+
+@pytest.mark.parametrize("name", OF_PARTS)
+def test_declared_answers_are_those_of_the_cases(name: str) -> None:
+    told = {case["verdict"] for case in table(name)["cases"]} - {"pass", "not asked"}
+    assert told == {verdict.word for verdict in BY_RULE[name].says}
