@@ -226,11 +226,13 @@ def _why(options: argparse.Namespace) -> int:
 
 def summary(build: "Build") -> str:
     """Say the outcome in one line."""
+    from bom.check.causes import from_causes
     from bom.judge.verdict import Verdict
 
+    roots = from_causes(build)
     fails, unknown, tight = (build.count(v) for v in (Verdict.FAIL, Verdict.CANT_TELL, Verdict.TIGHT))
     outcome = "nothing fails" if not fails and not unknown else "settle these before ordering"
     return (
-        f"{fails} fail, {unknown} can't be told, {tight} tight: {outcome}. "
+        f"{fails} fail, {unknown} can't be told{f' ({roots})' if roots else ''}, {tight} tight: {outcome}. "
         f"Parts {build.bill.total:,.2f} {build.bill.currency}, key at {build.arrangement}."
     )
