@@ -8,6 +8,7 @@ from bom.judge.finding import Finding
 from bom.judge.verdict import Verdict
 
 DATA_SHEET = "data sheet"
+EACH = "alike at each place"
 
 
 @dataclass(frozen=True)
@@ -71,11 +72,19 @@ def _line(cause: Cause, alike: Sequence[Finding]) -> Line:
     text = first.sentence
     if first is cause.decides and cause.title.endswith(f": {first.what}"):
         text = text.removeprefix(f"{first.what}: ")
-    elif not cause.part and first.subject not in cause.title:
-        text = f"{first.subject}: {text}"
     more = _more(cause, alike)
     text = f"{text.rstrip('.')}; {more}." if more else text
+    text = f"{_where(cause, first)}{text}" if not more.startswith(EACH) else text
     return Line(first.verdict, text, tuple(dict.fromkeys(finding.key for finding in alike)), first)
+
+
+def _where(cause: Cause, finding: Finding) -> str:
+    """Name the place of a finding as far as the title has not."""
+    if not cause.part:
+        return "" if finding.subject in cause.title else f"{finding.subject}: "
+    told = cause.places if len(cause.places) == 1 else ()
+    left = [place for place in finding.subject.split(" / ") if place not in told] if finding.part else []
+    return f"{' / '.join(left)}: " if left else ""
 
 
 def _more(cause: Cause, alike: Sequence[Finding]) -> str:
@@ -85,7 +94,7 @@ def _more(cause: Cause, alike: Sequence[Finding]) -> str:
     own = ", figures of their own" if len({(finding.offered, finding.needed) for finding in alike}) > 1 else ""
     subjects = {place for finding in alike for place in finding.subject.split(" / ")}
     if _many(cause) and subjects >= set(cause.places):
-        return f"alike at each place{own}"
+        return f"{EACH}{own}"
     return f"and {len(alike) - 1} more alike{own}: {', '.join(_others(alike))}"
 
 
