@@ -88,7 +88,7 @@ def parser() -> argparse.ArgumentParser:
     build.add_argument("--out", metavar="DIR", type=Path, help="where the papers go (default output/<job>/)")
     build.add_argument("--strict", action="store_true", help="exit 1 when something fails or can't be told")
     build.set_defaults(run=_build)
-    check = commands.add_parser("check", help="print the findings alone")
+    check = commands.add_parser("check", help="print what fails, can't be told or is tight, by its causes")
     _common(check)
     check.add_argument("--json", action="store_true", help="print them as JSON")
     check.add_argument("--all", action="store_true", help="print what passes too")

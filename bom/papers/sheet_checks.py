@@ -29,6 +29,8 @@ CHECKS = (
     Heading("cure", 40),
 )
 
+UNDER = (CHECKS[0], Heading("where", 38), *CHECKS[2:])  # a cause is bold, what stands below it is not
+
 MOST_PLACES = 5
 UNSEEN = Look(number=";;;", align="right", wrap=False)
 
@@ -71,7 +73,7 @@ def _cause_rows(page: Page, row: int, number: int, cause: Cause) -> int:
     shown = [*answers, *holes] if cause.decides else [*holes, *answers]
     for cells in shown:
         row += 1
-        page.row(row, cells, CHECKS)
+        page.row(row, cells, UNDER if cause.count > 1 else CHECKS)
     if cause.count > 1:
         page.sheet.row_dimensions.group(row - len(shown) + 1, row, outline_level=1)
     return row

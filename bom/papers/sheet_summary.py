@@ -1,4 +1,4 @@
-"""The first sheet: how the build stands, what it costs, the ways to wire the key, what to settle first."""
+"""The first sheet: how the build stands, what to settle first, what it costs, the ways to wire the key."""
 
 from bom import units
 from bom.build import Build
@@ -35,12 +35,12 @@ def write_summary(page: Page, session: Session, parts: PartsLayout) -> None:
     for index, column in enumerate(COLUMNS):
         page.sheet.column_dimensions["ABCD"[index]].width = column.width
     row = _head(page, session)
+    row = _first(page, row + 1, session)
     row = _pack(page, row + 1, session)
     row = _answers(page, row + 1, build)
     row = _donor(page, row + 1, build)
     row = _money(page, row + 1, build, parts)
     row = _arrangements(page, row + 1, session)
-    row = _first(page, row + 1, session)
     page.put(row + 1, 1, "Cautions", SECTION)
     for index, text in enumerate(CAUTIONS, start=row + 2):
         page.line(index, text, PLAIN, WIDE)
@@ -159,7 +159,8 @@ def _arrangements(page: Page, row: int, session: Session) -> int:
 def _first(page: Page, row: int, session: Session) -> int:
     """Write the causes, a line each, in the order to settle them."""
     causes = session.build.causes
-    page.put(row, 1, "What to settle first", SECTION)
+    title = "What to settle first" if not session.build.sound else "What holds without its margin"
+    page.put(row, 1, title, SECTION)
     if not causes:
         page.line(row + 1, "Nothing fails, nothing is tight.", TEXT, WIDE)
         return row + 2
