@@ -124,17 +124,18 @@ def _decisive(finding: Finding) -> tuple[object, ...]:
 
 def _places(build: Build, group: Group, found: Sequence[Finding]) -> tuple[str, ...]:
     """Name the places of the part at fault; else all that findings and open places name."""
-    named = [place for finding in found for place in _subjects(group.root, finding)]
+    subjects = dict.fromkeys(finding.subject for finding in found)
+    named = [place for subject in subjects for place in _parted(group.root, subject)]
     if group.root[0] == PART:
-        own = dict.fromkeys(place for place in named if part_root(build, place) == group.root)
+        own = [place for place in dict.fromkeys(named) if part_root(build, place) == group.root]
         if own:
             return tuple(own)
     return tuple(dict.fromkeys((*(hole.place.name for hole in group.holes), *named)))
 
 
-def _subjects(root: Root, finding: Finding) -> list[str]:
+def _parted(root: Root, subject: str) -> list[str]:
     """Split a pair into its places; what the whole build is asked about may be a text with a stroke in it."""
-    return [finding.subject] if root[0] == WHOLE else finding.subject.split(PAIR)
+    return [subject] if root[0] == WHOLE else subject.split(PAIR)
 
 
 def _data(group: Group, found: Sequence[Finding]) -> tuple[str, ...]:

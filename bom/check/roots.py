@@ -83,10 +83,15 @@ class _Tied:
         self._build = build
         self._open = {hole.place.name for hole in build.holes}
         of_parts = [f for f in build.findings if f.verdict > Verdict.PASS and f.part and not _of_the_bike(f.datum)]
-        self._against = Counter(root for finding in of_parts for root in dict.fromkeys(self._suspects(finding)))
+        asked = Counter(finding.subject for finding in of_parts)
+        suspects = {subject: self._suspects(subject) for subject in asked}
+        against: Counter[Root] = Counter()
+        for subject, times in asked.items():
+            against.update(dict.fromkeys(suspects[subject], times))
+        self._blamed = {subject: max(roots, key=against.__getitem__) for subject, roots in suspects.items()}
         self._worst: dict[Root, Verdict] = {}
         for finding in of_parts:
-            root = self._blamed(finding)
+            root = self._blamed[finding.subject]
             self._worst[root] = max(finding.verdict, self._worst.get(root, Verdict.PASS))
 
     def of_finding(self, finding: Finding) -> list[Root]:
@@ -97,7 +102,7 @@ class _Tied:
         if _of_the_bike(finding.datum):
             return [(DATUM, finding.datum)]
         if finding.part:
-            return [self._blamed(finding)]
+            return [self._blamed[finding.subject]]
         settled = "holds" if finding.verdict <= Verdict.TIGHT else "to settle"
         told = (("because", finding.because), ("needed", finding.needed))
         return [(WHOLE, finding.rule, settled, *words) for words in told if words[1]] or [(WHOLE, finding.key)]
@@ -125,12 +130,9 @@ class _Tied:
                 return root
         return None
 
-    def _blamed(self, finding: Finding) -> Root:
-        return max(self._suspects(finding), key=lambda root: self._against[root])
-
-    def _suspects(self, finding: Finding) -> list[Root]:
-        places = finding.subject.split(" / ")
-        found = [root for root in (part_root(self._build, place) for place in places) if root]
+    def _suspects(self, subject: str) -> list[Root]:
+        """List the parts of a place or a pair that may be at fault: what the builder set, else all."""
+        found = [root for root in (part_root(self._build, place) for place in subject.split(" / ")) if root]
         return [root for root in found if root[-1] != CHOSEN] or found
 
 
