@@ -16,7 +16,8 @@ from bom.loom.model import Loom
 from bom.money.bill import Bill
 
 if TYPE_CHECKING:
-    from bom.check.blinkers import Cause
+    from bom.check.blinkers import Cause as BlinkerCause
+    from bom.check.causes import Cause
     from bom.circuit.walks import Walks
 
 
@@ -52,11 +53,18 @@ class Build:
         return verdicts.count(verdict)
 
     @cached_property
-    def blinkers(self) -> "tuple[Cause, ...]":
+    def blinkers(self) -> "tuple[BlinkerCause, ...]":
         """Give each cause of dead blinkers, answered; worked out when a paper first asks."""
         from bom.check.blinkers import blinkers
 
         return blinkers(self)
+
+    @cached_property
+    def causes(self) -> "tuple[Cause, ...]":
+        """Give what does not pass by its causes, the worst first; worked out when a paper first asks."""
+        from bom.check.causes import causes
+
+        return causes(self)
 
     @property
     def sound(self) -> bool:

@@ -88,7 +88,7 @@ def parser() -> argparse.ArgumentParser:
     build.add_argument("--out", metavar="DIR", type=Path, help="where the papers go (default output/<job>/)")
     build.add_argument("--strict", action="store_true", help="exit 1 when something fails or can't be told")
     build.set_defaults(run=_build)
-    check = commands.add_parser("check", help="print the findings alone")
+    check = commands.add_parser("check", help="print what fails, can't be told or is tight, by its causes")
     _common(check)
     check.add_argument("--json", action="store_true", help="print them as JSON")
     check.add_argument("--all", action="store_true", help="print what passes too")
@@ -244,11 +244,13 @@ def _rules(options: argparse.Namespace) -> int:
 
 def summary(build: "Build") -> str:
     """Say the outcome in one line."""
+    from bom.check.causes import from_causes
     from bom.judge.verdict import Verdict
 
+    roots = from_causes(build)
     fails, unknown, tight = (build.count(v) for v in (Verdict.FAIL, Verdict.CANT_TELL, Verdict.TIGHT))
     outcome = "nothing fails" if not fails and not unknown else "settle these before ordering"
     return (
-        f"{fails} fail, {unknown} can't be told, {tight} tight: {outcome}. "
+        f"{fails} fail, {unknown} can't be told{f' ({roots})' if roots else ''}, {tight} tight: {outcome}. "
         f"Parts {build.bill.total:,.2f} {build.bill.currency}, key at {build.arrangement}."
     )

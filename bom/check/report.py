@@ -6,15 +6,19 @@ from math import isnan
 from typing import TYPE_CHECKING
 
 from bom.build import Build
+from bom.check.cause_words import Line, cause_data, cause_lines, known_by, places_words
+from bom.check.causes import Cause
 from bom.check.certainty import certainty_lines
 from bom.check.donor_words import DonorVerdict
 from bom.judge.finding import Finding
 from bom.judge.verdict import Verdict
+from bom.read.questions import quick_way
 
 if TYPE_CHECKING:
     from bom.session import Session
 
-DATA_SHEET, UNTOLD = "data sheet", "not known"
+UNTOLD = "not known"
+INDENT = "\n            "
 
 
 def shown(build: Build, *, everything: bool) -> list[Finding]:
@@ -23,21 +27,13 @@ def shown(build: Build, *, everything: bool) -> list[Finding]:
 
 
 def as_text(session: "Session", *, everything: bool) -> str:
-    """Print one finding a block: verdict, place, sentence, how its rating is known, and what helps."""
+    """Print one cause a block, then what passes if everything is asked for, then the donor."""
     build = session.build
-    blocks = [
-        f"{hole.verdict.word.upper():<11} {hole.place.name} stays open\n            {hole.sentence}"
-        for hole in build.holes
-    ]
+    blocks = [_cause_block(cause, session) for cause in build.causes]
     for finding in shown(build, everything=everything):
-        lines = [f"{finding.verdict.word.upper():<11} {finding.subject} ({finding.rule})", finding.sentence]
-        if finding.part and not finding.datum and finding.evidence != DATA_SHEET:
-            lines.append(f"Known by: {finding.evidence}.")
-        if finding.datum:
-            lines.append(f"Find out: {finding.datum}.")
-        if finding.verdict > Verdict.PASS:
-            lines.append(f"Cure: {finding.cure}")
-        blocks.append("\n            ".join(lines))
+        if finding.verdict <= Verdict.PASS:
+            lines = [f"{finding.verdict.word.upper():<11} {finding.subject} ({finding.rule})", finding.sentence]
+            blocks.append(INDENT.join(filter(None, (*lines, known_by(finding)))))
     return "\n".join((*blocks, *received_lines(build), donor_text(session)))
 
 
@@ -54,6 +50,33 @@ def received_lines(build: Build) -> list[str]:
 
 def _said(verdict: Verdict) -> str:
     return f" ({verdict.word})" if verdict != Verdict.NOT_ASKED else ""
+
+
+def _cause_block(cause: Cause, session: "Session") -> str:
+    """Print a cause: verdict, harm, title, the numbers that decide, what is alike, what helps, what else it must meet.
+
+    A finding's key stands in brackets, as `why` takes it.
+    """
+    head = f"{cause.verdict.word.upper():<11} {cause.harm.word:<9} {cause.title}"
+    first, *others = cause_lines(cause)
+    lines = [head, _keyed(first), places_words(cause), known_by(first.first) if first.first else ""]
+    lines += [_find_out(cause, session), f"{'Or' if cause.asks else 'Cure'}: {cause.cure.rstrip('.')}."]
+    lines += [f"Also {line.verdict.word}: {_keyed(line)}" for line in others]
+    return INDENT.join(filter(None, lines))
+
+
+def _keyed(line: Line) -> str:
+    return f"{line.text} [{line.keys[0]}]" if line.keys else line.text
+
+
+def _find_out(cause: Cause, session: "Session") -> str:
+    """Say how a figure of the bike is found, or which figures lack; "" where none does, or the part fails anyway."""
+    if not cause.data or cause.verdict == Verdict.FAIL:
+        return ""
+    if not cause.asks:
+        return f"Find out: {'; '.join(cause.data)}."
+    quick = quick_way(cause.data[0], session.catalogue.find_out)
+    return f"How: {quick.way} (about {quick.minutes:g} min)."
 
 
 def donor_text(session: "Session") -> str:
@@ -101,7 +124,7 @@ def _minutes(item: DonorVerdict) -> str:
 
 
 def as_json(session: "Session", *, everything: bool) -> dict[str, object]:
-    """Give findings, open places, donor verdicts and questions as plain data."""
+    """Give causes, findings, open places, donor verdicts and questions as plain data."""
     build = session.build
     return {
         "arrangement": build.arrangement,
@@ -111,6 +134,7 @@ def as_json(session: "Session", *, everything: bool) -> dict[str, object]:
             {"place": hole.place.name, "verdict": hole.verdict.word, "sentence": hole.sentence, "datum": hole.datum}
             for hole in build.holes
         ],
+        "causes": [cause_data(cause) for cause in build.causes],
         "findings": [
             {**asdict(finding), "verdict": finding.verdict.word} for finding in shown(build, everything=everything)
         ],

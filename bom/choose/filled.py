@@ -6,6 +6,8 @@ from bom.judge.verdict import Verdict
 from bom.loom.model import Place
 from bom.parts import Parts
 
+HOLE_CURE = "add a part to the catalogue that meets this, pin one by your own judgement, or change the job"
+
 
 @dataclass(frozen=True)
 class Filled:
@@ -30,9 +32,18 @@ class Hole:
 
     verdict  fail, or can't tell where only facts are missing
     datum    the fact that would settle it
+    rules    that speak against the nearest miss, or against the pair that blocks; none where nothing is offered
+    blocked  the place whose part nothing goes with that passes alone, "" where nothing passes alone
     """
 
     place: Place
     sentence: str
     verdict: Verdict = Verdict.FAIL
     datum: str = ""
+    rules: tuple[str, ...] = ()
+    blocked: str = ""
+
+    @property
+    def cure(self) -> str:
+        """Say what helps."""
+        return f"find out {self.datum}; or: {HOLE_CURE}" if self.datum else HOLE_CURE

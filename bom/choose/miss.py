@@ -52,7 +52,8 @@ def open_place(place: Place, miss: Miss) -> Hole:
     sentence = f"No {title} passes. Nearest is {nearest.ids[0]} ({nearest.word('name')[0]}): {reasons}{more}"
     data = dict.fromkeys(finding.datum for finding in against if finding.datum)
     verdict = Verdict.CANT_TELL if lacking else Verdict.FAIL
-    return Hole(place, sentence, verdict, "; ".join(data))
+    against = [finding for finding in against if finding.verdict == against[0].verdict]
+    return Hole(place, sentence, verdict, "; ".join(data), tuple(dict.fromkeys(finding.rule for finding in against)))
 
 
 def _nearest(answers: Sequence[Answer], costs: Sequence[float], among: npt.NDArray[np.bool_]) -> int:
@@ -91,7 +92,7 @@ def _blocked(place: Place, title: str, miss: Miss) -> Hole:
         finding = _against(found, f"{link.first} / {link.second}", pair)[0]
         other = link.second if link.first == place.name else link.first
         sentence = f"No {title} that passes goes with any {other} that passes. {finding.sentence} Cure: {finding.cure}"
-        return Hole(place, sentence, finding.verdict, finding.datum)
+        return Hole(place, sentence, finding.verdict, finding.datum, (finding.rule,), other)
     return Hole(place, f"{title.capitalize()}s pass alone, but none together with all the parts it bears on.")
 
 

@@ -6,6 +6,7 @@ from math import inf, nan
 
 LEAST_FLOW_A = 0.05
 LATE_S = 5.0
+TO_FRAME = "the frame"
 
 
 class End(IntEnum):

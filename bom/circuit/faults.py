@@ -9,7 +9,7 @@ import numpy.typing as npt
 from bom.circuit.bike import FRAME, PACK_MINUS, RAIL_MINUS, Bike
 from bom.circuit.clearing import LEAST_A, SHARE, Fuse, Metals, Openings, fuse_of, openings
 from bom.circuit.compiled import Compiled
-from bom.circuit.fault import Fault, Hot
+from bom.circuit.fault import TO_FRAME, Fault, Hot
 from bom.circuit.fault_network import CONVERTER, Limit, converter_limit, fault_network
 from bom.circuit.hottest import hottest
 from bom.circuit.metals import metals_of
@@ -97,7 +97,7 @@ def _pairs(bike: Bike, compiled: Compiled) -> tuple[Ints, list[_Name]]:
     pairs, names = [], []
     for point, number in index.items():
         onto = back.get(point, taps if point in pack_side else RAIL_MINUS)
-        for to, name in ((onto, "its return"), (FRAME, "the frame")):
+        for to, name in ((onto, "its return"), (FRAME, TO_FRAME)):
             if to in index and to != point:
                 pairs.append((number, index[to]))
                 names.append((point, name, to))
@@ -137,7 +137,7 @@ def _faults(ground: _Ground, names: Sequence[_Name], low: Shorted, high: Shorted
     hot = hottest(ground.metals, ground.guarded, (low_through[:, ground.wires], high_through[:, ground.wires]), opened)
     walked = _Walked(low_a, high_a, limited, opened, hot, high_through, np.abs(high.given))
     for row, name in enumerate(names):
-        if name[1] == "the frame" or high_a[row] > LEAST_A:
+        if name[1] == TO_FRAME or high_a[row] > LEAST_A:
             yield _fault(ground, walked, row, name)
 
 

@@ -34,6 +34,7 @@ class Finding:
     sentence  the whole in one line
     cure      what helps
     source    of the rule
+    at_fault  of the whole build: places whose part may be the cause, the likeliest first
     """
 
     rule: str
@@ -49,6 +50,7 @@ class Finding:
     sentence: str
     cure: str
     source: str
+    at_fault: tuple[str, ...] = ()
 
     @property
     def key(self) -> str:
@@ -108,6 +110,7 @@ def loom_finding(rule: Rule, answer: LoomAnswer) -> Finding:
         sentence=f"{answer.what}: {answer.offered}, needs {answer.needed} ({answer.because}).",
         cure=rule.cure,
         source=rule.source,
+        at_fault=answer.at_fault,
     )
 
 

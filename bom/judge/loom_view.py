@@ -47,6 +47,7 @@ class LoomAnswer:
     """One answer about the whole build, in printed words.
 
     offers, needs  the figures (or words) behind what is printed, each with where it comes from; `why` prints them
+    at_fault       places whose part may be the cause, the likeliest first; none where it is no part's doing
     """
 
     subject: str
@@ -58,6 +59,7 @@ class LoomAnswer:
     datum: str = ""
     offers: Span | Fact | None = None
     needs: Span | Fact | None = None
+    at_fault: tuple[str, ...] = ()
 
 
 def solved(value: float, dimension: str, what: str, state: str) -> Span:

@@ -5,6 +5,8 @@ from math import isfinite
 
 from bom import units
 from bom.build import Build
+from bom.check.cause_words import cause_lines, places_words
+from bom.check.causes import Cause
 from bom.check.report import donor_counts
 from bom.duties.strings import most_apart_v
 from bom.judge.verdict import Verdict
@@ -23,11 +25,12 @@ from bom.papers.received_rows import received_rows
 from bom.papers.registration_rows import registration_rows
 from bom.papers.routing import routing
 from bom.papers.sheet_volts import pack_rows
-from bom.papers.standing import Trouble, headline, marked, troubles
+from bom.papers.standing import ended, headline, marked
 from bom.papers.unknowns import unknowns
 from bom.papers.wire_ends import LUG_AT, crimp_rows
 from bom.papers.wire_rows import WireRow, wire_rows
 from bom.read.families import BY_NAME
+from bom.read.questions import quick_way
 from bom.session import Session
 
 Row = Mapping[str, object]
@@ -109,10 +112,9 @@ def _head(session: Session) -> Row:
 def _standing(session: Session) -> Row:
     """Give what is to be settled, what holds without its margin, what is not known, and the donor's items."""
     build = session.build
-    found = troubles(build, Verdict.TIGHT)
     return {
-        "troubles": [_trouble(entry) for entry in found if entry.verdict > Verdict.TIGHT],
-        "tights": [_trouble(entry) for entry in found if entry.verdict == Verdict.TIGHT],
+        "troubles": [_cause(cause, session) for cause in build.causes if cause.to_settle],
+        "tights": [_cause(cause, session) for cause in build.causes if not cause.to_settle],
         "unknowns": [
             {
                 "datum": entry.datum,
@@ -149,12 +151,18 @@ def number(value: float, unit: str, digits: int = 3) -> str:
     return f"{rounded:.15g} {unit}" if isfinite(value) else "not known"
 
 
-def _trouble(entry: Trouble) -> Row:
+def _cause(cause: Cause, session: Session) -> Row:
+    """Give a cause: what decides first, then in one line each what else it must meet."""
+    first, *others = cause_lines(cause)
+    quick = quick_way(cause.data[0], session.catalogue.find_out) if cause.asks else None
     return {
-        "mark": marked(entry.verdict),
-        "subject": ", ".join(entry.subjects),
-        "sentences": entry.sentences,
-        "cures": entry.cures,
+        "mark": f"{marked(cause.verdict)}, {cause.harm.word}",
+        "title": cause.title,
+        "do": f"{quick.way} (about {quick.minutes:g} min)." if quick else "",
+        "cure": ended(cause.cure),
+        "decides": first.text,
+        "places": places_words(cause),
+        "others": [f"{line.verdict.word}: {line.text}" for line in others],
     }
 
 

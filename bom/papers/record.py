@@ -10,6 +10,7 @@ from typing import Any
 
 from bom import __version__
 from bom.build import Build
+from bom.check.cause_words import cause_data
 from bom.check.certainty import Certainty
 from bom.check.donor_gates import donor_type
 from bom.check.gates_text import gates_data
@@ -42,6 +43,7 @@ def record(session: Session) -> str:
         "pack": {name: _span(span) for name, span in vars(build.facts.pack).items()},
         "places": {place.name: _place(build, place.name) for place in build.loom.places},
         "holes": [_hole(hole) for hole in build.holes],
+        "causes": [cause_data(cause) for cause in build.causes],
         "findings": [vars(finding) for finding in build.findings],
         "received": [vars(row) for row in received_rows(build)],
         "donor": [asdict(item) for item in build.donor],

@@ -1,7 +1,9 @@
-"""The first sheet: how the build stands, what it costs, the ways to wire the key, what fails first."""
+"""The first sheet: how the build stands, what to settle first, what it costs, the ways to wire the key."""
 
 from bom import units
 from bom.build import Build
+from bom.check.cause_words import cause_lines
+from bom.check.causes import Cause
 from bom.judge.verdict import Verdict
 from bom.papers.arrangements import key_opens, key_words, parked, verdict_words
 from bom.papers.bench import bench
@@ -10,13 +12,13 @@ from bom.papers.page import Heading, Page, counted
 from bom.papers.sheet_bike import DONOR_LOOKS
 from bom.papers.sheet_parts import FIRST, PartsLayout
 from bom.papers.sheet_volts import pack_rows
-from bom.papers.standing import ended, headline, troubles
-from bom.papers.unknowns import unknowns
+from bom.papers.standing import ended, headline, marked
+from bom.read.questions import quick_way
 from bom.session import Session
 
 COLUMNS = (Heading("", 26), Heading("", 19), Heading("", 19), Heading("", 78))
 WIDE = len(COLUMNS)
-MOST_TROUBLES = 12
+MOST_CAUSES = 12
 CAUTIONS = (
     "Verdicts do not follow an edit of this sheet; money does.",
     "If it carries pack minus it can kill: the pack can't be switched off. Cover terminals, one hand, insulated "
@@ -33,12 +35,12 @@ def write_summary(page: Page, session: Session, parts: PartsLayout) -> None:
     for index, column in enumerate(COLUMNS):
         page.sheet.column_dimensions["ABCD"[index]].width = column.width
     row = _head(page, session)
+    row = _first(page, row + 1, session)
     row = _pack(page, row + 1, session)
     row = _answers(page, row + 1, build)
     row = _donor(page, row + 1, build)
     row = _money(page, row + 1, build, parts)
     row = _arrangements(page, row + 1, session)
-    row = _first(page, row + 1, session)
     page.put(row + 1, 1, "Cautions", SECTION)
     for index, text in enumerate(CAUTIONS, start=row + 2):
         page.line(index, text, PLAIN, WIDE)
@@ -155,22 +157,26 @@ def _arrangements(page: Page, row: int, session: Session) -> int:
 
 
 def _first(page: Page, row: int, session: Session) -> int:
-    build = session.build
-    found = troubles(build, Verdict.TIGHT)
-    page.put(row, 1, "What fails first", SECTION)
-    if not found:
+    """Write the causes, a line each, in the order to settle them."""
+    causes = session.build.causes
+    title = "What to settle first" if not session.build.sound else "What holds without its margin"
+    page.put(row, 1, title, SECTION)
+    if not causes:
         page.line(row + 1, "Nothing fails, nothing is tight.", TEXT, WIDE)
         return row + 2
-    for entry in [entry for entry in unknowns(build, session.catalogue.find_out)[:1] if len(entry.waiting) > 1]:
+    for cause in causes[:MOST_CAUSES]:
         row += 1
-        page.line(row, f"Find out first: {entry.datum}. {len(entry.waiting)} answers wait for it.", BOLD, WIDE)
-    for trouble in found[:MOST_TROUBLES]:
+        page.put(row, 1, f"{marked(cause.verdict)}: {cause.harm.word}", VERDICT_LOOKS[cause.verdict])
+        page.line_in(row, 2, 3, cause.title, BOLD)
+        page.put(row, 4, _do(cause, session))
+    if len(causes) > MOST_CAUSES:
         row += 1
-        page.put(row, 1, trouble.verdict)
-        more = f" and {len(trouble.subjects) - 1} alike" if len(trouble.subjects) > 1 else ""
-        page.line_in(row, 2, 3, f"{trouble.subjects[0]}{more}", BOLD)
-        page.put(row, 4, f"Do: {ended(trouble.cures[0])} {trouble.sentences[0]}")
-    if len(found) > MOST_TROUBLES:
-        row += 1
-        page.line(row, f"and {len(found) - MOST_TROUBLES} more on the sheets Checks and Find out.", NOTE, WIDE)
+        page.line(row, f"and {len(causes) - MOST_CAUSES} more causes on the sheet Checks.", NOTE, WIDE)
     return row + 1
+
+
+def _do(cause: Cause, session: Session) -> str:
+    """Say what helps, the numbers that decide, and how many more answers have this cause."""
+    todo = quick_way(cause.data[0], session.catalogue.find_out).way if cause.asks else cause.cure
+    more = f" And {cause.count - 1} more answers." if cause.count > 1 else ""
+    return f"Do: {ended(todo)} {cause_lines(cause)[0].text}{more}"

@@ -1,11 +1,10 @@
-"""How a build stands, in words: the headline, what to settle first, and the worst answer at each place."""
+"""How a build stands, in words: the headline, and the worst answer at each place."""
 
 from collections import Counter
 from collections.abc import Mapping
-from dataclasses import dataclass
 
 from bom.build import Build
-from bom.choose.filled import Hole
+from bom.check.causes import from_causes
 from bom.judge.finding import Finding
 from bom.judge.verdict import Verdict
 
@@ -18,23 +17,6 @@ MARKS: Mapping[Verdict, str] = {
     Verdict.NOT_ASKED: "–",
 }
 OPEN = "no part passes"
-HOLE_CURE = "add a part to the catalogue that meets this, pin one by your own judgement, or change the job"
-
-
-@dataclass(frozen=True)
-class Trouble:
-    """One rule's trouble at one place, with everything alike in it.
-
-    subjects   places or pairs of places
-    sentences  each different sentence once
-    cures      each different thing that helps, or how to find out, once
-    """
-
-    verdict: Verdict
-    rule: str
-    subjects: tuple[str, ...]
-    sentences: tuple[str, ...]
-    cures: tuple[str, ...]
 
 
 def ended(text: str) -> str:
@@ -71,6 +53,9 @@ def headline(build: Build) -> str:
         said.append(f"{fails} {'thing fails' if fails == 1 else 'things fail'}")
     if untold:
         said.append(f"{untold} can't be told")
+    roots = from_causes(build)
+    if roots:
+        said.append(roots)
     if unpriced:
         said.append(f"{unpriced} {'part has' if unpriced == 1 else 'parts have'} no offer")
     if said:
@@ -78,44 +63,6 @@ def headline(build: Build) -> str:
     if tight:
         return f"Nothing fails; {tight} {'meets its' if tight == 1 else 'meet their'} duty without margin"
     return "Nothing fails and nothing is left untold by the rules asked"
-
-
-def troubles(build: Build, best: Verdict = Verdict.CANT_TELL) -> list[Trouble]:
-    """List places left open, then findings no better than `best`, worst first and alike ones together."""
-    out = [
-        Trouble(hole.verdict, OPEN, (hole.place.name,), (hole.sentence,), (hole_cure(hole),))
-        for hole in build.holes
-        if hole.verdict >= best
-    ]
-    groups: dict[tuple[Verdict, str, str], list[Finding]] = {}
-    for finding in build.findings:
-        if finding.verdict >= best:
-            groups.setdefault((finding.verdict, finding.rule, places_of(finding)[0]), []).append(finding)
-    for (verdict, rule, _), group in groups.items():
-        out.append(
-            Trouble(
-                verdict,
-                rule,
-                *(
-                    tuple(dict.fromkeys(words))
-                    for words in (
-                        [finding.subject for finding in group],
-                        [finding.sentence for finding in group],
-                        [_cure(finding) for finding in group],
-                    )
-                ),
-            )
-        )
-    return sorted(out, key=lambda trouble: -trouble.verdict)
-
-
-def hole_cure(hole: Hole) -> str:
-    """Say what helps a place that stays open."""
-    return f"find out {hole.datum}; or: {HOLE_CURE}" if hole.datum else HOLE_CURE
-
-
-def _cure(finding: Finding) -> str:
-    return f"find out {finding.datum}; or: {finding.cure}" if finding.datum else finding.cure
 
 
 def checks_passed(build: Build) -> Counter[str]:

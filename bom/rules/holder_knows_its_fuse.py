@@ -22,7 +22,8 @@ def judge(view: LoomView) -> list[LoomAnswer]:
             chosen = link.second in view.parts
             verdict, offered = (Verdict.PASS, "chosen") if chosen else (Verdict.CANT_TELL, "left open")
             datum = "" if chosen else f"which {link.second} it is to take"
-            answers.append(LoomAnswer(link.first, verdict, "its fuse", offered, "chosen", link.second, datum))
+            asked = ("its fuse", offered, "chosen", link.second, datum)
+            answers.append(LoomAnswer(link.first, verdict, *asked, at_fault=(link.second,)))
     return answers
 
 

@@ -50,6 +50,7 @@ def judge(view: LoomView) -> list[LoomAnswer]:
             "whether the converter is isolated (ohms, minus to minus, unplugged)" if unknown else "",
             offers,
             needs,
+            ("converter",),
         )
     ]
 

@@ -14,7 +14,7 @@ Source:   IEC 60364-4-43 434.5.2 and IEC 60949 (heat), fuse time bounds of ISO 8
 from collections.abc import Sequence
 from math import isfinite
 
-from bom.circuit.fault import End, Fault
+from bom.circuit.fault import TO_FRAME, End, Fault
 from bom.judge.loom_view import LoomAnswer, LoomView
 from bom.judge.rule import LoomRule
 from bom.judge.verdict import Verdict
@@ -54,10 +54,23 @@ def _answer(view: LoomView, end: End, verdict: Verdict, faults: Sequence[Fault])
     if hot:
         heat, stands = heat_figure(view, worst, hot), stands_figure(view, hot)
         offered, needed = f"{end.word}: {heat.high:g} kA²s", f"at most {stands.high:g} kA²s"
-        return LoomAnswer(subject, verdict, f"short to {worst.to}", offered, needed, told(worst), datum, heat, stands)
+        found = (offered, needed, told(worst), datum, heat, stands)
+        return LoomAnswer(subject, verdict, f"short to {worst.to}", *found, _at_fault(worst, verdict))
     offers = amps_figure(view, worst)
     offered = f"{end.word} ({offers})"
-    return LoomAnswer(subject, verdict, f"short to {worst.to}", offered, NEEDED, told(worst), datum, offers)
+    met = (f"short to {worst.to}", offered, NEEDED, told(worst), datum, offers)
+    return LoomAnswer(subject, verdict, *met, at_fault=_at_fault(worst, verdict))
+
+
+def _at_fault(fault: Fault, verdict: Verdict) -> tuple[str, ...]:
+    """Name the fuse, what burns, and of a way through the frame the converter that joins it to the pack.
+
+    Where it is tight the fuse did what it can.
+    """
+    burnt = tuple(hot.wire for hot in (fault.wire, fault.stub) if hot and hot.burns)
+    if verdict <= Verdict.TIGHT:
+        return burnt
+    return tuple(filter(None, (fault.fuse, *burnt, "converter" if fault.to == TO_FRAME else "")))
 
 
 def _badness(fault: Fault) -> float:

@@ -7,6 +7,7 @@ from pathlib import Path
 import pytest
 from markdown_it import MarkdownIt
 
+from bom.check.cause_words import cause_lines
 from bom.data import folder
 from bom.judge.verdict import Verdict
 from bom.papers.build_sheet import build_sheet, plain
@@ -50,12 +51,12 @@ def test_steps_and_wires_have_boxes(papers: Session, text: str) -> None:
     assert text.count("| ☐ | **W") == len(papers.build.loom.wires)
 
 
-def test_settle_first_names_all_that_fails_or_is_untold(papers: Session, text: str) -> None:
+def test_each_cause_is_told_with_all_its_comparisons(papers: Session, text: str) -> None:
     part = words_of(text.split("## Settle these first")[1].split("## Volts", maxsplit=1)[0])
-    for finding in papers.build.findings:
-        if finding.verdict >= Verdict.CANT_TELL:
-            assert " ".join(finding.sentence.split()) in part
-            assert finding.subject in part
+    for cause in papers.build.causes:
+        assert " ".join(cause.title.split()) in part
+        for line in cause_lines(cause):
+            assert " ".join(line.text.split()) in part
     for hole in papers.build.holes:
         assert " ".join(hole.sentence.split()) in part
 
