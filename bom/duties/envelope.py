@@ -317,10 +317,22 @@ def _lamp(place: Place, loom: Loom, facts: Facts) -> Needs:
         watts = Span.given(load.power, "power", "watts of the load list", "loads.power", load.name)
     each = partial(step, "I / n", I=load_figure(entry, margins), n=number)
     return {
-        "lamp_w": watts,
+        **_lights(place, facts, watts),
         "carry_a": amps(entry.amps / load.count, "amps of the load list", each),
         "burning": number,
     }
+
+
+def _lights(place: Place, facts: Facts, watts: Span) -> Needs:
+    """Give the watts of a lamp, and of the lesser of two lights that share it: a sheet names the greater first."""
+    others = [load for load in facts.job.loads if load.same_lamp_as == place.load]
+    lights = [watts] + [
+        Span.given(load.power, "power", f"watts of the {load.name}", "loads.power", load.name)
+        for load in others[:1]
+        if load.power is not None
+    ]
+    lights.sort(key=lambda light: -light.high)
+    return dict(zip(("lamp_w", "second_w"), lights, strict=False))
 
 
 def _tail(place: Place, loom: Loom, facts: Facts) -> Needs:

@@ -54,6 +54,7 @@ GLOSSARY: Mapping[str, tuple[str, str]] = {
     "blocks_v": ("voltage", "volts a diode must block"),
     "reach_m": ("length", "from a lamp's shell to the splice of its return wire"),
     "lamp_w": ("power", "watts the load list allows"),
+    "second_w": ("power", "watts the load list allows the second light of the lamp"),
 }
 
 
