@@ -45,6 +45,7 @@ SPANS: Mapping[str, tuple[float, float]] = {
     "v": (0, 2000),
     "a": (0, 5000),
     "coil_v": (1, 500),
+    "coil_min_v": (0.5, 500),
     "rated_a": (0.001, 5000),
     "ma": (0, 10_000),
     "mv": (1, 1000),

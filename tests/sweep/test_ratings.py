@@ -85,6 +85,7 @@ NEVER_ASKED = {
     ("power_connector", "mates_live"): "without a contactor the bus is not filled first",
     ("cap_switch", "make_a"): "it carries more than it closes on",
     ("key_switch", "make_a"): "it carries more than it closes on",
+    ("contactor", "make_a"): "it carries more than it closes on, with the bus filled first",
     ("stop_switch", "make_a"): "it carries more than it closes on",
     ("stop_switch", "latches"): "one that is bought opens to stop, and needs no relay",
 }
