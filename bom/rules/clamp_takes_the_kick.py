@@ -1,7 +1,7 @@
 """A clamp must take the coil's kick, and stand beside no other.
 
-Asks:     its peak watts are at least its clamp volts x the coil's pull-in amps; its clamp volts are at most 60 V; the coil
-          has no suppression of its own.
+Asks:     its peak watts are at least its clamp volts x the coil's pull-in amps; its clamp volts are at most 60 V; the
+          coil has no suppression of its own.
 Why:      a clamp too small shorts or opens at its first kick; one of 100 V saves no contact; a diode inside the coil
           makes it slow whatever stands beside it.
 Cure:     a two-way clamp of 18 to 30 V and 600 W; or none where the coil has its own.
@@ -33,7 +33,11 @@ def judge(first: Parts, second: Parts, first_duty: Duty, second_duty: Duty, marg
     own = is_word("suppressed", second.words_of("suppressed"), ("no",), "one clamp is enough", other=Verdict.TIGHT)
     return [
         at_least("peak watts", first.rating("peak_w").down(), kick),
-        at_most("clamp volts", first.rating("clamp_v").down(), Span.fixed(MOST_V, "voltage", "what thin contacts and closers stand", "V")),
+        at_most(
+            "clamp volts",
+            first.rating("clamp_v").down(),
+            Span.fixed(MOST_V, "voltage", "what thin contacts and closers stand", "V"),
+        ),
         replace(own, verdicts=own.verdicts[None, :], offered=own.offered[None, :]),
     ]
 

@@ -28,7 +28,10 @@ def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
     offered = Rating(
         np.where(rides, np.inf, peak.values), evidence, parts.decided_by("overload") if rides.all() else peak.trace
     )
-    return [at_least("peak amps (constant current: no limit)", offered, duty.output_peak_a), _long_enough(parts, margins)]
+    return [
+        at_least("peak amps (constant current: no limit)", offered, duty.output_peak_a),
+        _long_enough(parts, margins),
+    ]
 
 
 def _long_enough(parts: Parts, margins: Margins) -> Judgement:

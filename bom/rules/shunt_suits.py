@@ -19,7 +19,9 @@ def judge(first: Parts, second: Parts, first_duty: Duty, second_duty: Duty, marg
     """Compare the amps with the burst, and both of its figures with the meter's."""
     wanted = Demand.of(second.number("shunt_mv")[None, :], "", "millivolts the meter expects", second.cell("shunt_mv"))
     drop, rated = first.rating("drop_mv").down(), first.rating("rated_a").down()
-    scale = Demand.of(second.number("range_a")[None, :], "current", "amps the meter is scaled for", second.cell("range_a"))
+    scale = Demand.of(
+        second.number("range_a")[None, :], "current", "amps the meter is scaled for", second.cell("range_a")
+    )
     return [
         at_least("rated amps", rated, Demand.from_span(first_duty.peak_a)),
         at_least("amps at those millivolts", rated, scale),

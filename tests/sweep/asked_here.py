@@ -9,7 +9,8 @@ at P, not at P    the place is P, or another
 broken            current is opened there: a contact's break_a, or an isolator's where no contactor opens first
 """
 
-from collections.abc import Collection, Mapping
+from collections.abc import Callable, Collection, Mapping
+from dataclasses import dataclass
 
 import numpy as np
 
@@ -17,28 +18,52 @@ from bom.duties.model import Duty
 from bom.parts import Parts
 
 
-def asked_here(condition: str, place: str, part: Parts, duty: Duty, words: Mapping[str, str], links: Collection[str]) -> bool:
-    return all(_holds(term, place, part, duty, words, links) for term in condition.split("; ") if term)
+@dataclass(frozen=True)
+class Here:
+    """A place as the conditions ask about it."""
 
+    place: str
+    part: Parts
+    duty: Duty
+    words: Mapping[str, str]
+    links: Collection[str]
 
-def _holds(term: str, place: str, part: Parts, duty: Duty, words: Mapping[str, str], links: Collection[str]) -> bool:
-    head, _, rest = term.partition(" ")
-    if term == "broken":
-        return duty.has("break_a") and (part.family != "isolator" or words["contactor"] == "no")
-    if head == "has":
-        return duty.has(rest)
-    if head in ("at", "not"):
-        return (place == term.removeprefix("not ").removeprefix("at ")) == (head == "at")
-    if head == "link":
-        return rest in links
-    if head == "beyond":
-        column, name = rest.split()
-        return duty.has(name) and not duty.needs[name].high <= float(np.nan_to_num(part.number(column)[0]))
-    if head == "word":
+    def says(self, rest: str) -> bool:
         name, _, value = rest.partition(" = ")
-        said = words.get(name, "")
+        said = self.words.get(name, "")
         return said in value.split(" | ") if value else bool(said)
-    column, sign, value = term.partition(" = ")
-    if not sign:
-        column, _, value = term.partition(" is not ")
-    return (part.word(column)[0] == value) == bool(sign)
+
+    def beyond(self, rest: str) -> bool:
+        column, name = rest.split()
+        own = float(np.nan_to_num(self.part.number(column)[0]))
+        return self.duty.has(name) and not self.duty.needs[name].high <= own
+
+    def broken(self, _: str) -> bool:
+        by_hand = self.part.family == "isolator" and self.words["contactor"] == "yes"
+        return self.duty.has("break_a") and not by_hand
+
+    def own_word(self, term: str) -> bool:
+        column, sign, value = term.partition(" = ")
+        if not sign:
+            column, _, value = term.partition(" is not ")
+        return (self.part.word(column)[0] == value) == bool(sign)
+
+
+ASKS: Mapping[str, Callable[[Here, str], bool]] = {
+    "broken": Here.broken,
+    "has": lambda here, rest: here.duty.has(rest),
+    "at": lambda here, rest: here.place == rest,
+    "not": lambda here, rest: here.place != rest.removeprefix("at "),
+    "link": lambda here, rest: rest in here.links,
+    "beyond": Here.beyond,
+    "word": Here.says,
+}
+
+
+def asked_here(condition: str, here: Here) -> bool:
+    """Tell whether every term of a condition holds."""
+    for term in filter(None, condition.split("; ")):
+        head, _, rest = term.partition(" ")
+        if not (ASKS[head](here, rest) if head in ASKS else here.own_word(term)):
+            return False
+    return True

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from functools import partial
 
 import numpy as np
-from sweep.asked_here import asked_here
+from sweep.asked_here import Here, asked_here
 from sweep.mutants import BETTER, BLANK, Mutation, changed, mutations, one
 from sweep.table import Direction, directions
 
@@ -56,7 +56,9 @@ class Bike:
 
     def whole(self, parts: Mapping[str, Parts], memory: Memory | None = None) -> Answers:
         """Ask the rules about the whole bike."""
-        view = LoomView(self.build.loom, self.build.facts, {**self.parts, **parts}, self.build.duties, memory or self.memory)
+        view = LoomView(
+            self.build.loom, self.build.facts, {**self.parts, **parts}, self.build.duties, memory or self.memory
+        )
         answers = (
             (rule.name, answer.subject, answer.what, int(answer.verdict))
             for rule in rules()
@@ -87,7 +89,9 @@ class Bike:
         if change.kind == BLANK and entry.blank:
             return False
         kinds = {link.kind for link in self.links[place]}
-        return asked_here(entry.asked, place, self.parts[place], self.build.duties[place], self.words[place], kinds)
+        return asked_here(
+            entry.asked, Here(place, self.parts[place], self.build.duties[place], self.words[place], kinds)
+        )
 
     def bench(self, place: str) -> Bench:
         build = self.build
@@ -145,7 +149,9 @@ def raise_all(bike: Bike) -> list[Outcome]:
     found: dict[tuple[str, str], dict[str, Parts]] = {}
     for place, entry in bike.build.filled.items():
         part = entry.part
-        best = {(change.family, change.column): change for change in mutations(part, lambda *_: ()) if change.kind == BETTER}
+        best = {
+            (change.family, change.column): change for change in mutations(part, lambda *_: ()) if change.kind == BETTER
+        }
         for key, change in best.items():
             name = change.family if change.of_curve else change.column
             if entry.origin in ("chosen", "pinned") and name in bike.read[place]:
@@ -153,7 +159,9 @@ def raise_all(bike: Bike) -> list[Outcome]:
     out = []
     for (family, name), parts in found.items():
         worse = worse_than(bike, parts)
-        out.append(Outcome(bike.name, f"every {family}", "", Mutation(*name.split("."), BETTER, ""), tuple(worse), True))
+        out.append(
+            Outcome(bike.name, f"every {family}", "", Mutation(*name.split("."), BETTER, ""), tuple(worse), True)
+        )
     return out
 
 

@@ -101,7 +101,9 @@ def worse_figures(own: float, column: Column, entry: Direction, needs: Needs) ->
     if entry.way == "window" or np.isnan(own):
         return [figure for figure in dict.fromkeys(found) if figure != own]
     sign = 1 if entry.way == "at least" else -1
-    return [figure for figure in dict.fromkeys(found) if sign * figure < sign * own and column.low <= figure <= column.high]
+    return [
+        figure for figure in dict.fromkeys(found) if sign * figure < sign * own and column.low <= figure <= column.high
+    ]
 
 
 def better_figures(own: float, column: Column, entry: Direction) -> list[float]:
@@ -154,16 +156,18 @@ def key_of(part: Parts, curve: str) -> str:
 def changed(part: Parts, changes: Sequence[Mutation]) -> Parts:
     """Make a table of the part, a row for each change."""
     ids = tuple(f"{part.ids[0]} #{row}" for row in range(len(changes)))
-    numbers = {name: np.repeat(np.asarray(column, dtype=np.float64), len(changes)) for name, column in part.numbers.items()}
+    numbers = {
+        name: np.repeat(np.asarray(column, dtype=np.float64), len(changes)) for name, column in part.numbers.items()
+    }
     words = {name: [column[0]] * len(changes) for name, column in part.words.items()}
     curves = {name: dict(part.curves.get(name, {})) for name in {*part.curves, *CURVES}}
     for row, change in enumerate(changes):
         own = {name: part.rows(name, key_of(part, name)) for name in curves}
         if change.of_curve:
             own[change.family] = cut(own[change.family], change)
-        for name in curves:
+        for name, points in curves.items():
             if name not in NAMED_BY:
-                curves[name][ids[row]] = own[name]
+                points[ids[row]] = own[name]
         if change.family in NAMED_BY:
             words[NAMED_BY[change.family]][row] = ids[row]
             curves[change.family][ids[row]] = own[change.family]

@@ -19,9 +19,10 @@ class Direction:
 
     way      at least, at most, window (both ways are worse), word, measure (neither way is worse by itself; not known
              is), or no rating
-    duty     names of bom/duties/model.py that the figure must reach or stay under, with spaces between
-    words    of a word: the accepted ones, best first; "*" where any other word is worse, "* but A or B" but these; one alone is the only worse one;
-             {earth} is what the bike says of its earth
+    duty     names of bom/duties/model.py that the figure must reach or stay under, with spaces between; "scaled": the
+             figure that makes what is worked out of it just enough
+    words    of a word: the accepted ones, best first; "*" where any other word is worse, "* but A or B" but these; one
+             alone is the only worse one; {earth} is what the bike says of its earth
     asked    where it is asked: see `asked_here`; blank is everywhere
     blank    why a blank may pass; blank is that it may not
     raised   why a better figure may be answered worse; blank is that it may not
@@ -63,5 +64,3 @@ def ratings() -> Iterator[tuple[str, Column]]:
 def column_of(family: str, name: str) -> Column:
     columns = BY_NAME[family].columns if family in BY_NAME else CURVES[family]
     return next(column for column in columns if column.name == name)
-
-

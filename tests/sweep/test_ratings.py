@@ -93,7 +93,11 @@ NEVER_ASKED = {
 
 def test_every_rating_is_spoilt(outcomes: list[Outcome]) -> None:
     spoilt = {(entry.change.family, entry.change.column) for entry in outcomes if entry.change.kind != BETTER}
-    wanted = {key for key, entry in directions().items() if entry.way != "no rating" and not (entry.way == "measure" and entry.blank)}
+    wanted = {
+        key
+        for key, entry in directions().items()
+        if entry.way != "no rating" and not (entry.way == "measure" and entry.blank)
+    }
     assert wanted - spoilt == set(NEVER_ASKED)
 
 
