@@ -87,8 +87,10 @@ def below_s(bike: Bike, dip: Dip, volts: float) -> float:
     margins = bike.view.facts.margins
     if not dip.limits or not dip.filament:
         return 0.0
-    if dip.left_a <= LEAST_A or volts <= 0:
-        return inf if volts > 0 else 0.0
+    if volts <= 0:
+        return 0.0
+    if dip.left_a <= LEAST_A or volts >= margins.rail_volts:
+        return inf
     time_s = limited_rush_s(
         voltage_v=margins.rail_volts,
         running_a=dip.running_a,

@@ -360,23 +360,26 @@ def _lamp(place: Place, loom: Loom, facts: Facts) -> Needs:
     load = next(load for load in facts.job.loads if load.name == place.load)
     entry, margins = facts.budget.loads[load.name], facts.margins
     number = Span.given(float(load.count), "", "lamps of one load that burn together", "loads.count", load.name)
-    greatest = max((load, *_lights_in(load, facts)), key=lambda light: facts.budget.loads[light.name].each_w)
-    if greatest.power is None:
-        of_greatest = facts.budget.loads[greatest.name]
-        watts = Span.of(of_greatest.each_w, "power", "watts of the load list", each_watts(of_greatest, margins).trace)
-    else:
-        watts = Span.given(greatest.power, "power", "watts of the load list", "loads.power", greatest.name)
     each = partial(step, "I / n", I=load_figure(entry, margins), n=number)
     return {
-        "lamp_w": watts,
+        **_lights(load, facts),
         "carry_a": amps(entry.amps / load.count, "amps of the load list", each),
         "burning": number,
     }
 
 
-def _lights_in(load: Load, facts: Facts) -> list[Load]:
-    """List the other lights of its lamp: a two-filament bulb is sold by the greater."""
-    return [light for light in facts.job.loads if light.same_lamp_as == load.name]
+def _lights(load: Load, facts: Facts) -> Needs:
+    """Give the watts of a lamp, and of the lesser of two lights that share it: a sheet names the greater first."""
+    lights = [load, *(light for light in facts.job.loads if light.same_lamp_as == load.name)]
+    watts = sorted((_light_w(light, facts) for light in lights), key=lambda light: -light.high)
+    return dict(zip(("lamp_w", "second_w"), watts, strict=False))
+
+
+def _light_w(light: Load, facts: Facts) -> Span:
+    if light.power is not None:
+        return Span.given(light.power, "power", "watts of the load list", "loads.power", light.name)
+    entry = facts.budget.loads[light.name]
+    return Span.of(entry.each_w, "power", "watts of the load list", each_watts(entry, facts.margins).trace)
 
 
 def _tail(place: Place, loom: Loom, facts: Facts) -> Needs:

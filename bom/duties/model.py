@@ -58,6 +58,7 @@ GLOSSARY: Mapping[str, tuple[str, str]] = {
     "reach_m": ("length", "from a lamp's shell to the splice of its return wire"),
     "lamp_w": ("power", "watts the load list allows"),
     "light_ah": ("charge", "amp-hours that light the lamps after the pack lets go"),
+    "second_w": ("power", "watts the load list allows the second light of the lamp"),
 }
 
 

@@ -166,6 +166,14 @@ class Builder:
             for feed in [link for link in self.links if link.kind == "feeds" and link.second == wire]:
                 self.link("feeds", feed.first, terminals)
 
+    def _plug_on(self) -> None:
+        """Say which wires plug onto the contacts of a fuse box or relay; a relay's coil takes any thin wire."""
+        for wire in self.wires:
+            for point in (wire.start, wire.end):
+                owner = self.places.get(point.removesuffix(" in").removesuffix(" out"))
+                if owner and owner.name != point and owner.family in ("fuse_box", "relay"):
+                    self.link("plugs on", owner.name, wire.name)
+
     def _holder_points(self) -> dict[str, str]:
         """Find the holder of its own at each end of a fuse; one that only stands in comes later in the list."""
         family = {place.name: place.family for place in self.places.values()}
@@ -280,6 +288,7 @@ class Builder:
         holders = self._holder_points()
         for wire in self.unfinished:
             self._finish(wire, joints, holders)
+        self._plug_on()
         bridges = (*part_bridges(self.job, self.places, self.wires), *self.bridges)
         places, wires, links = tuple(self.places.values()), tuple(self.wires), tuple(self.links)
         return Loom(self.key_at, places, wires, links, bridges, self.paired)

@@ -9,7 +9,7 @@ import numpy as np
 
 from bom.errors import Fault, InputError
 from bom.parts import Curve, Parts
-from bom.read.catalogue_checks import check_curves, check_exceptions, check_offers
+from bom.read.catalogue_checks import check_curves, check_exceptions, check_kits, check_offers
 from bom.read.donor_matrix import Matrix, read_donor_matrix
 from bom.read.families import (
     BY_NAME,
@@ -95,6 +95,7 @@ def read_catalogue(folder: Path) -> Catalogue:
     offers = read_table(folder / "offers" / "offers.csv", OFFERS, faults)
     prices = read_table(folder / "offers" / "price_breaks.csv", PRICE_BREAKS, faults)
     check_curves(lines, tables, faults)
+    check_kits(tables, faults)
     check_offers(offers, prices, suppliers, tables.values(), faults)
     margins = read_margins(folder / "settings" / "margins.csv", faults)
     ways = read_ways(folder / "settings" / "find_out.csv", faults)

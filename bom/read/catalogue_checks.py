@@ -19,6 +19,27 @@ def check_curves(curves: Mapping[str, Table], tables: Mapping[str, Table], fault
         _check_once(table, (key, *STANDS_ONCE[name]), faults)
 
 
+def check_kits(tables: Mapping[str, Table], faults: list[Fault]) -> None:
+    """Find plugs whose contact or seal is in no table, or whose contact does not take the wires they are sold for."""
+    plugs, contacts, seals = (tables[name] for name in ("signal_connector", "contact", "seal"))
+    if not (contacts.readable and seals.readable):
+        return
+    takes = {row["part_id"]: (row["wire_min_mm2"], row["wire_max_mm2"]) for row in contacts.rows}
+    known = {"contact_part": takes.keys() | contacts.dropped, "seal_part": {row["part_id"] for row in seals.rows}}
+    known["seal_part"] |= seals.dropped
+    for row, line in zip(plugs.rows, plugs.lines, strict=True):
+        for column, ids in known.items():
+            if row[column] and row[column] not in ids:
+                accepted = f"Name a part of {column.removesuffix('_part')}.csv."
+                faults.append(Fault(plugs.file, line, column, str(row[column]), accepted))
+        least, most = (float(str(end)) for end in takes.get(row["contact_part"], ("nan", "nan")))
+        for column in ("wire_min_mm2", "wire_max_mm2"):
+            own = float(str(row[column]))
+            if own < least or own > most:
+                accepted = f"Its contact {row['contact_part']} takes {least:g} to {most:g} mm²."
+                faults.append(Fault(plugs.file, line, column, f"{own:g}", accepted))
+
+
 def _check_once(table: Table, columns: Sequence[str], faults: list[Fault]) -> None:
     """No formula can choose between two rows for one figure."""
     seen: dict[tuple[object, ...], int] = {}

@@ -44,6 +44,9 @@ class Column:
 SPANS: Mapping[str, tuple[float, float]] = {
     "v": (0, 2000),
     "a": (0, 5000),
+    "coil_v": (1, 500),
+    "coil_min_v": (0.5, 500),
+    "rated_a": (0.001, 5000),
     "ma": (0, 10_000),
     "mv": (1, 1000),
     "w": (0, 100_000),
@@ -62,7 +65,7 @@ SPANS: Mapping[str, tuple[float, float]] = {
     "lead_mm2": (0.08, 25),
     "conductor_mm": (0.3, 30),
     "outside_mm": (0.3, 150),
-    "resistance_mohm_per_m": (0.05, 250),
+    "resistance_mohm_per_m": (0.1, 250),
     "stud_m": (2, 24),
     "efficiency_pct": (1, 100),
     "loading_factor": (0.1, 1),

@@ -23,15 +23,15 @@ PINS = 2
 
 def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
     """Compare load window, supply window, pins and polarity."""
+    pins = Span.fixed(PINS, "", "the loom leads plus in and plus out to it", "this loom")
     wanted = ("either", "positive earth" if duty.word("earth") == "positive" else "negative earth")
     return [
         at_most("least lamp watts", parts.rating("load_min_w"), duty.flasher_w),
         at_least("most lamp watts", parts.rating("load_max_w"), duty.flasher_w),
         at_most("lowest supply volts", parts.rating("supply_min_v"), duty.rail_low_v),
         at_least("highest supply volts", parts.rating("supply_max_v"), duty.rail_high_v),
-        at_most(
-            "pins", parts.rating("pins"), Span.fixed(PINS, "", "the loom leads plus in and plus out to it", "this loom")
-        ),
+        at_least("pins", parts.rating("pins"), pins),
+        at_most("pins", parts.rating("pins"), pins),
         is_word(
             "polarity",
             parts.words_of("polarity"),

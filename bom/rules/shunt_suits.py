@@ -1,6 +1,7 @@
 """A shunt must carry the battery amps and give the meter its millivolts.
 
-Asks:     rated amps reach the running amps with the bursts inside them; drop equals what the meter expects.
+Asks:     rated amps reach the running amps with the bursts inside them; drop and rated amps are those the meter is
+          scaled for.
 Why:      a shunt in the wrong place or of the wrong millivolts shows wrong amps for ever.
 Harm:     order.
 Says:     fail, can't tell.
@@ -17,11 +18,16 @@ from bom.read.margins import Margins
 
 
 def judge(first: Parts, second: Parts, first_duty: Duty, second_duty: Duty, margins: Margins) -> list[Judgement]:
-    """Compare the amps with the burst and the millivolts with the meter's."""
+    """Compare the amps with the burst, and both of its figures with the meter's."""
     wanted = Demand.of(second.number("shunt_mv")[None, :], "", "millivolts the meter expects", second.cell("shunt_mv"))
-    drop = first.rating("drop_mv").down()
+    drop, rated = first.rating("drop_mv").down(), first.rating("rated_a").down()
+    scale = Demand.of(
+        second.number("range_a")[None, :], "current", "amps the meter is scaled for", second.cell("range_a")
+    )
     return [
-        at_least("rated amps", first.rating("rated_a").down(), Demand.from_span(first_duty.peak_a)),
+        at_least("rated amps", rated, Demand.from_span(first_duty.peak_a)),
+        at_least("amps at those millivolts", rated, scale),
+        at_most("amps at those millivolts", rated, scale),
         at_least("millivolts", drop, wanted),
         at_most("millivolts", drop, wanted),
     ]

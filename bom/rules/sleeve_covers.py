@@ -1,7 +1,7 @@
 """Heat-shrink must pass over the lug and grip the cable.
 
 Asks:     it is heat-shrink, as supplied wide enough for the barrel (1.3 x the cable) and shrunk narrower than
-          the cable.
+          the cable; it stands the temperature that terminals are counted at.
 Why:      a sleeve that does not grip lets water into the crimp and the barrel touch its neighbour.
 Harm:     fire.
 Says:     fail, can't tell.
@@ -25,7 +25,9 @@ def judge(first: Parts, second: Parts, first_duty: Duty, second_duty: Duty, marg
     def traced() -> Step:
         return step("k * D", k=margins.of("barrel_over_cable"), D=second.first("outside_mm"))
 
+    limit = margins.of("terminal_c", "temperature", "temperature of terminals")
     return [
+        at_least("temperature limit", first.rating("max_c").down(), limit),
         same_word("kind", first.words_of("kind"), "heat-shrink", "it must shrink"),
         at_least(
             "inside as supplied, mm",

@@ -18,12 +18,13 @@ from bom.read.margins import Margins
 
 
 def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
-    """Look at kind and colour, compare the width."""
+    """Look at kind and colour, compare width and heat."""
     reason = "it marks leads above 60 V DC"
     return [
         is_word("kind", parts.words_of("kind"), ("braid", "conduit"), reason),
         is_word("colour", parts.words_of("colour"), ("orange",), reason),
         at_least("width, mm", parts.rating("inside_max_mm"), duty.width_mm),
+        at_least("temperature limit", parts.rating("max_c"), duty.ambient_c),
     ]
 
 

@@ -6,6 +6,7 @@ import numpy as np
 import pytest
 
 from bom.arrangement import SLEEPING, TWELVE
+from bom.choose.needless import without
 from bom.judge.loom_view import LoomView
 from bom.judge.rule import LoomRule, rules
 from bom.judge.verdict import Verdict
@@ -394,6 +395,21 @@ def test_a_plug_that_mates_live_fills_the_bus(
     assert answers("bus-is-filled-first", edits, "12 V", parts) == {"filling of the bus": verdict}
 
 
+@pytest.mark.parametrize(("word", "verdict"), [("yes", "pass"), ("no", "fail"), ("", "can't tell")])
+def test_a_coil_without_a_clamp_says_that_it_is_suppressed(
+    word: str, verdict: str, catalogue: Catalogue, edited: Callable[..., object], facts_of: Callable[..., object]
+) -> None:
+    table = catalogue.families["contactor"].take([0])
+    part = Parts(table.family, table.ids, table.numbers, {**dict(table.words), "suppressed": (word,)}, table.curves)
+    job = edited("street-72")
+    whole, facts = lay_out(job, catalogue.margins, "12 V"), facts_of(job, "12 V")
+    shape = next(entry.shape for entry in rules() if entry.name == "every-coil-is-clamped")
+    assert isinstance(shape, LoomRule)
+    bare = LoomView(without(whole, {"contactor clamp"}), facts, {"contactor": part}, {})
+    assert [answer.verdict.word for answer in shape.judge(bare)] == [verdict]
+    assert not list(shape.judge(LoomView(whole, facts, {"contactor": part}, {})))
+
+
 def test_every_rule_about_the_bike_has_cases() -> None:
     named = (
         {rule for rule, *_ in CASES}
@@ -403,6 +419,7 @@ def test_every_rule_about_the_bike_has_cases() -> None:
             "holder-knows-its-fuse",
             "dead-converter-is-noticed",
             "shorted-converter-is-clamped",
+            "every-coil-is-clamped",
         }
         | SOLVED
         | OF_LEADS

@@ -1,0 +1,33 @@
+"""Every coil must have its kick taken: by suppression of its own or by a clamp across it.
+
+Asks:     each relay and contactor without a clamp beside it says that it is suppressed.
+Why:      a bare coil throws a thousand volts back at the key, the closer and the controller.
+Harm:     damage.
+Says:     fail, can't tell.
+Cure:     a two-way clamp across it.
+Ignores:  whether the clamp suits, which is asked of the clamp.
+Source:   relay makers' notes, read second-hand on a public page.
+"""
+
+from bom.judge.loom_view import LoomAnswer, LoomView
+from bom.judge.rule import LoomRule
+from bom.judge.verdict import Verdict
+
+ANSWERS = {"yes": Verdict.PASS, "no": Verdict.FAIL, "": Verdict.CANT_TELL}
+
+
+def judge(view: LoomView) -> list[LoomAnswer]:
+    """Look at each coil that no clamp of the loom belongs to."""
+    clamped = {link.second for link in view.loom.links if link.kind == "clamps"}
+    found = []
+    for name, part in view.parts.items():
+        if part.family in ("relay", "contactor") and name not in clamped:
+            word = part.first_word("suppressed")
+            datum = "" if word.value else f"whether the coil of the {name} is suppressed"
+            because = "no clamp stands across its coil"
+            verdict = ANSWERS[str(word.value)]
+            found.append(LoomAnswer(name, verdict, "suppressed", word.text, "yes", because, datum, offers=word))
+    return found
+
+
+RULE = LoomRule(judge)
