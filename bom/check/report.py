@@ -48,6 +48,12 @@ def received_lines(build: Build) -> list[str]:
     ]
 
 
+def _received_data(build: Build) -> list[dict[str, object]]:
+    from bom.papers.received_rows import received_rows
+
+    return [{**vars(row), "was_said": row.was_said.word, "now_said": row.now_said.word} for row in received_rows(build)]
+
+
 def _said(verdict: Verdict) -> str:
     return f" ({verdict.word})" if verdict != Verdict.NOT_ASKED else ""
 
@@ -138,6 +144,7 @@ def as_json(session: "Session", *, everything: bool) -> dict[str, object]:
         "findings": [
             {**asdict(finding), "verdict": finding.verdict.word} for finding in shown(build, everything=everything)
         ],
+        "received": _received_data(build),
         "donor": [_plain(item) for item in build.donor],
         "certainty": {name: asdict(told) for name, told in session.certainties.items()},
         "questions": [asdict(question) for question in session.questions],
