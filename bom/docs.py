@@ -1,4 +1,4 @@
-"""The generated parts of README.md and DEVELOPERS.md: `python -m bom.docs` writes them, `--check` compares.
+"""The generated parts of README.md, DEVELOPERS.md and the list of known mistakes: `python -m bom.docs` writes them, `--check` compares.
 
 A generated part stands between two comment lines that name it; everything else is written by hand.
 """
@@ -10,7 +10,7 @@ from collections.abc import Callable, Mapping
 from pathlib import Path
 
 PROJECT = Path(__file__).resolve().parent.parent
-DOCUMENTS = ("README.md", "DEVELOPERS.md")
+DOCUMENTS = ("README.md", "DEVELOPERS.md", "tests/mistakes/README.md")
 REPAIR = "python -m bom.docs"
 
 
@@ -86,6 +86,22 @@ def trade_tags() -> str:
     return "\n".join(["| tag | here |", "|---|---|", *(f"| {tag} | {word} |" for tag, word in TRADE_TAGS.items())])
 
 
+def known_mistakes() -> str:
+    """List every known mistake: how it is met, by what, where, with which answer, and the figures by hand."""
+    from tests.mistakes.entries import known
+
+    lines = ["| mistake | tag | met by | rule | place | answer | by hand |", "|---|---|---|---|---|---|---|"]
+    for mistake in known():
+        rule = f"`{mistake.rule}`" if mistake.rule else "build sheet"
+        answer = "printed" if mistake.how == "step printed" else mistake.expected
+        answer += f": {mistake.because}" if mistake.because else ""
+        lines.append(
+            f"| {mistake.name} | {mistake.tag} | {mistake.how} | {rule} | {mistake.place or '–'} | {answer} "
+            f"| {mistake.by_hand} |"
+        )
+    return "\n".join(lines)
+
+
 def family_table() -> str:
     """List every part family with its number of columns' names."""
     from bom.read.families import FAMILIES
@@ -131,6 +147,7 @@ PARTS: Mapping[str, Callable[[], str]] = {
     "rules": rule_table,
     "harms": harm_table,
     "trade tags": trade_tags,
+    "known mistakes": known_mistakes,
     "families": family_table,
     "job keys": job_keys,
     "lead functions": lead_functions,

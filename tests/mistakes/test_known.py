@@ -11,13 +11,14 @@ from bom.build import Build
 from bom.check.donor_gates import donor_gates
 from bom.convert import convert
 from bom.errors import Fault
+from bom.judge.harm import TRADE_TAGS
 from bom.judge.rule import rules
 from bom.memory import Memory
 from bom.papers.build_sheet import build_sheet
 from bom.read.catalogue import Catalogue
 from bom.read.load_job import LoadedJob, load_job
 from bom.session import Session
-from tests.mistakes.known import HOW, MOST_CHANGES, VERDICTS, Mistake, known
+from tests.mistakes.entries import HOW, MOST_CHANGES, Mistake, known
 
 OPEN_PLACE, GATE, READING = "open place", "donor gate", "reading the job"
 WORDS = ("not asked", "pass", "tight", "can't tell", "fail")
@@ -114,7 +115,7 @@ def test_entry_is_whole(mistake: Mistake) -> None:
         assert mistake.cured_says
     else:
         assert mistake.rule in {rule.name for rule in rules()} | {OPEN_PLACE, GATE, READING}
-        assert mistake.verdict != VERDICTS[mistake.tag]
+        assert mistake.verdict != TRADE_TAGS[mistake.tag]
 
 
 def test_all_are_listed_and_most_are_decided() -> None:

@@ -7,9 +7,9 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
+from bom.judge.harm import TRADE_TAGS
+
 FOLDER = Path(__file__).parent
-# How the trade ranks a mistake, and the verdict that answers it here. A note is printed, never judged.
-VERDICTS = {"STOP": "fail", "WARN": "tight", "ASK": "can't tell", "NOTE": "note"}
 HOW = ("decided", "step printed", "asked")
 MOST_CHANGES = 3
 LEAVE_OUT = "-"
@@ -50,7 +50,7 @@ class Mistake:
     @property
     def expected(self) -> str:
         """Name the verdict that must be given."""
-        return self.verdict or VERDICTS[self.tag]
+        return self.verdict or TRADE_TAGS[self.tag]
 
     def jobs(self) -> tuple[dict[str, Any], dict[str, Any]]:
         """Give the bad job and its cured twin as plain data."""
