@@ -1,4 +1,4 @@
-"""The generated parts of README.md, DEVELOPERS.md and the list of known mistakes: `python -m bom.docs` writes them, `--check` compares.
+"""The generated parts of the documents: `python -m bom.docs` writes them, `--check` compares.
 
 A generated part stands between two comment lines that name it; everything else is written by hand.
 """
