@@ -6,8 +6,8 @@ Why:      the key wakes the converter from this battery: once it is flat, nothin
           a diode took 400 mA back: a battery of 22 Ah was flat in two days.
 Harm:     stranded.
 Says:     can't tell, tight.
-Cure:     a converter with a small output leak, a load that stays on behind the key, a larger battery, or a converter
-          that is always on.
+Cure:     a converter with a small output leak, or a relay or ideal diode at its output; a load that stays on behind the
+          key, a larger battery, or a converter that is always on.
 Ignores:  self-discharge of the battery and its age.
 Source:   common practice, no source; a lead battery is kept above half.
 """

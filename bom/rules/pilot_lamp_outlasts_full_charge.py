@@ -4,7 +4,7 @@ Asks:     its highest volts are at least the highest bus volts; it burns at the 
 Why:      a 12 V telltale on 84 V bursts; a "72 V" one made for 75 V burns out at full charge, and a dark lamp then
           says that nothing is live.
 Harm:     shock.
-Says:     fail, can't tell, tight.
+Says:     fail, can't tell.
 Cure:     a lamp with the wider window; the wire to it has a tap fuse of its own.
 Ignores:  dips under load, in which it may dim; a dark lamp never proves that nothing is live.
 Source:   common practice, no source.

@@ -4,7 +4,7 @@ Asks:     a one-way or two-way clamp whose stand-off is at least the highest rai
           most what 12 V parts bear.
 Why:      12 V of stand-off conducts all day on a 14.4 V rail; a clamp of 39 V lets lamps and relays see 39 V.
 Harm:     fire.
-Says:     fail, can't tell, tight.
+Says:     fail, can't tell.
 Cure:     a clamp of about 15 V stand-off and less than 24 V at its peak amps.
 Ignores:  how far its volts rise beyond its peak amps; it then fails short, and the tap fuse opens.
 Source:   common practice, no source; road vehicles of 12 V are tried at 24 V for a minute (ISO 16750-2, from memory).
