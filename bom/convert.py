@@ -171,7 +171,7 @@ def _choose(
 ) -> _Choice:
     """Choose all places together; one that may be needless has "nothing", free of charge, as its last candidate."""
     tables = {name: option.parts.take(allowed[name]) for name, option in options.items()}
-    optional = may_be_needless(loom)
+    optional = {name: idle for name, idle in may_be_needless(loom).items() if not options[name].forced}
     slots = [_slot(name, option, allowed[name], memory, optional=name in optional) for name, option in options.items()]
     pairs = _pairs(loom, options, tables, duties, margins, job, memory)
     picked = choose(slots, [*map(partial(_with_nothing, optional), pairs), *_wanted(optional, tables)], memory)

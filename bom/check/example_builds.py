@@ -1,8 +1,8 @@
 """The example of a rule about the whole bike: a starter job with something spoilt, converted, and with it mended.
 
 A table in bom/rules/examples names the starter, and under [bad] and [cured] what is changed in it: a title, `set`
-(keys with dots; an entry of a list by its name, a lead by its function), `add` (entries put at the end of a list) and,
-where it matters, the key arrangement `key` and how often the choice is made at most, `passes`.
+(keys with dots; an entry of a list by its name, a lead by its function), `add` (entries put at the end of a list),
+`drop` (keys left out) and, where it matters, the key arrangement `key` and how often the choice is made at most, `passes`.
 """
 
 import json
@@ -36,7 +36,7 @@ def of_the_bike(rule: Rule, shape: LoomRule, catalogue: Catalogue, memory: Memor
 
 
 def _example(rule: Rule, shape: LoomRule, whole: Table, side: Table, catalogue: Catalogue, memory: Memory) -> Example:
-    job = edited(whole["starter"], side.get("set", {}), side.get("add", {}))
+    job = edited(whole["starter"], side.get("set", {}), side.get("add", {}), side.get("drop", ()))
     faults: list[Fault] = []
     margins = catalogue.margins.overridden(job.margins, "the example", Lines({}), faults)
     if faults:
@@ -64,6 +64,7 @@ def _setting(whole: Table, side: Table, arrangement: str) -> Iterator[str]:
         yield f"{key} {said}{'' if key in changes else ', as the starter has it'}"
     for key, entries in side.get("add", {}).items():
         yield from (f"one more of {key}: {', '.join(f'{k} = {_shown(v)}' for k, v in e.items())}" for e in entries)
+    yield from (f"{key} left out" for key in side.get("drop", ()))
     if "passes" in side:
         yield f"times that the choice is made, at most: {side['passes']}"
 
@@ -73,8 +74,10 @@ def _shown(value: Any) -> str:
     return f"{value:g}" if isinstance(value, float) else json.dumps(value, ensure_ascii=False)
 
 
-def edited(starter: str, changes: Mapping[str, Any], added: Mapping[str, list[Any]]) -> JobFile:
-    """Give a starter job with some of its keys set otherwise, and with more entries in its lists."""
+def edited(
+    starter: str, changes: Mapping[str, Any], added: Mapping[str, list[Any]], dropped: Sequence[str] = ()
+) -> JobFile:
+    """Give a starter job with some of its keys set otherwise or left out, and with more entries in its lists."""
     data = _starter(starter)
     for key, value in changes.items():
         *parents, last = key.split(".")
@@ -82,6 +85,9 @@ def edited(starter: str, changes: Mapping[str, Any], added: Mapping[str, list[An
     for key, entries in added.items():
         *parents, last = key.split(".")
         _within(data, parents).setdefault(last, []).extend(entries)
+    for key in dropped:
+        *parents, last = key.split(".")
+        _within(data, parents).pop(last, None)
     return JobFile.model_validate(data)
 
 

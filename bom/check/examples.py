@@ -56,7 +56,9 @@ def of_parts(rule: Rule, shape: PartRule | PairRule, margins: Margins) -> tuple[
     """Work a bad case of a rule's table, and the one that passes and is most like it: at the same place, if any is."""
     whole = table(rule.name)
     bad, good = min(
-        product(*([case for case in whole["cases"] if case["verdict"] == word] for word in ("fail", "pass"))),
+        product(
+            *([case for case in whole["cases"] if case["verdict"] == word] for word in (rule.says[0].word, "pass"))
+        ),
         key=lambda pair: _unlike(whole, *pair),
     )
     return _example(rule, shape, bad, margins), _example(rule, shape, good, margins)

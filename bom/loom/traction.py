@@ -171,7 +171,8 @@ def _precharge(build: Builder) -> None:
     build.link("rides", fuse, "precharge resistor")
     build.place("contactor closer", "closer", "closes the contactor when the bus is full", "precharge", "frame")
     build.link("drives", "contactor closer", "contactor")
-    build.link("drives", "contactor closer", "precharge relay")
+    if switched:
+        build.link("drives", "contactor closer", "precharge relay")
     runs = build.runs
     # The resistor sits at the controller: with the contactor closed its fuse no longer guards the wire between them.
     run, resistor = runs.contactor_to_controller, "precharge resistor in"

@@ -137,7 +137,8 @@ def test_a_name_that_means_none_or_several_is_told() -> None:
     assert 'No rule is named by "hold-voltage". The nearest:\n' in not_meant("hold-voltage")
     told = not_meant("lug-fits-the").splitlines()
     assert told == [
-        '"lug-fits-the" names 4 rules. Say which:',
+        '"lug-fits-the" names 5 rules. Say which:',
+        "  charger-plug-fits-the-port",
         "  lug-fits-the-stud",
         "  lug-fits-the-tail",
         "  lug-fits-the-terminal",
