@@ -4,7 +4,7 @@ Asks:     the ampacity of the tails' copper at their temperature is at least the
           are not given, tails below the share of the peak that is taken for them can't be told.
 Why:      thin tails are the hottest copper on the bike, and their joint is where plugs melt.
 Harm:     fire.
-Says:     fail.
+Says:     fail, can't tell.
 Cure:     less phase current in the controller's settings, or a motor with thicker tails.
 Ignores:  cooling by the motor's case.
 Source:   heat balance of one wire among three, published correlations; tail temperature by common practice.
