@@ -23,18 +23,22 @@ NEEDED = "asked and answered before anything is bought"
 def judge(view: LoomView) -> list[LoomAnswer]:
     """Give one answer for all the papers."""
     asked = view.facts.job.registration
-    stops = [words for key, words in STOPS.items() if getattr(asked, key) is False]
-    lacking = [datum for key, (_, datum) in QUESTIONS.items() if getattr(asked, key) is None]
-    datum = ""
+    stops = {key: words for key, words in STOPS.items() if getattr(asked, key) is False}
+    lacking = {key: datum for key, (_, datum) in QUESTIONS.items() if getattr(asked, key) is None}
+    decides, datum = next(iter({**stops, **lacking}), "inspector_asked"), ""
     if stops:
-        verdict, shown = Verdict.FAIL, ", ".join(stops)
+        verdict, shown = Verdict.FAIL, ", ".join(stops.values())
     elif lacking:
-        verdict, shown, datum = Verdict.CANT_TELL, f"{len(lacking)} of {len(QUESTIONS)} not said", "; ".join(lacking)
+        verdict, shown, datum = (
+            Verdict.CANT_TELL,
+            f"{len(lacking)} of {len(QUESTIONS)} not said",
+            "; ".join(lacking.values()),
+        )
     elif not asked.inspector_asked:
         verdict, shown = Verdict.TIGHT, "inspector not asked yet"
     else:
         verdict, shown = Verdict.PASS, "answered"
-    offers = said(shown, "registration")
+    offers = said(shown, f"registration.{decides}")
     return [LoomAnswer("papers", verdict, "papers", shown, NEEDED, _power(asked), datum, offers)]
 
 
