@@ -36,9 +36,7 @@ def check_kits(tables: Mapping[str, Table], faults: list[Fault]) -> None:
         for column in ("wire_min_mm2", "wire_max_mm2"):
             own = float(str(row[column]))
             if own < least or own > most:
-                accepted = (
-                    f"Its contact {row['contact_part']} takes {least:g} to {most:g} mm²."
-                )
+                accepted = f"Its contact {row['contact_part']} takes {least:g} to {most:g} mm²."
                 faults.append(Fault(plugs.file, line, column, f"{own:g}", accepted))
 
 
