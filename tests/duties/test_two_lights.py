@@ -1,4 +1,4 @@
-"""A lamp that holds two lights: its greater filament is held against the greater load, its lesser against the lesser."""
+"""A lamp with two lights: its greater filament is held against the greater load, its lesser against the lesser."""
 
 from collections.abc import Callable
 
