@@ -2,7 +2,8 @@
 
 A table in bom/rules/examples names the starter, and under [bad] and [cured] what is changed in it: a title, `set`
 (keys with dots; an entry of a list by its name, a lead by its function), `add` (entries put at the end of a list),
-`drop` (keys left out) and, where it matters, the key arrangement `key` and how often the choice is made at most, `passes`.
+`drop` (keys left out) and, where it matters, the key arrangement `key` and how often the choice is made at most,
+`passes`.
 """
 
 import json
