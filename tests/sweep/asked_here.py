@@ -6,6 +6,7 @@ word X = v | w    the bike or the place says v or w under X; "word X" alone: it 
 link K            a link of kind K ends at the place
 C = v             the part's own word in column C; "C is not v": another, or none
 at P, not at P    the place is P, or another
+next F C = v      a part of family F that it is linked with says v in column C; "is not": another, or nothing
 broken            current is opened there: a contact's break_a, or an isolator's where no contactor opens first
 """
 
@@ -27,6 +28,7 @@ class Here:
     duty: Duty
     words: Mapping[str, str]
     links: Collection[str]
+    neighbours: Collection[Parts] = ()
 
     def says(self, rest: str) -> bool:
         name, _, value = rest.partition(" = ")
@@ -42,11 +44,16 @@ class Here:
         by_hand = self.part.family == "isolator" and self.words["contactor"] == "yes"
         return self.duty.has("break_a") and not by_hand
 
-    def own_word(self, term: str) -> bool:
-        column, sign, value = term.partition(" = ")
-        if not sign:
-            column, _, value = term.partition(" is not ")
-        return (self.part.word(column)[0] == value) == bool(sign)
+    def next_to(self, rest: str) -> bool:
+        family, _, term = rest.partition(" ")
+        return any(part.family == family and has_word(part, term) for part in self.neighbours)
+
+
+def has_word(part: Parts, term: str) -> bool:
+    column, sign, value = term.partition(" = ")
+    if not sign:
+        column, _, value = term.partition(" is not ")
+    return (part.word(column)[0] == value) == bool(sign)
 
 
 ASKS: Mapping[str, Callable[[Here, str], bool]] = {
@@ -56,6 +63,7 @@ ASKS: Mapping[str, Callable[[Here, str], bool]] = {
     "not": lambda here, rest: here.place != rest.removeprefix("at "),
     "link": lambda here, rest: rest in here.links,
     "beyond": Here.beyond,
+    "next": Here.next_to,
     "word": Here.says,
 }
 
@@ -64,6 +72,6 @@ def asked_here(condition: str, here: Here) -> bool:
     """Tell whether every term of a condition holds."""
     for term in filter(None, condition.split("; ")):
         head, _, rest = term.partition(" ")
-        if not (ASKS[head](here, rest) if head in ASKS else here.own_word(term)):
+        if not (ASKS[head](here, rest) if head in ASKS else has_word(here.part, term)):
             return False
     return True

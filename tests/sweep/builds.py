@@ -36,6 +36,7 @@ BUILDS: Mapping[str, tuple[str, Edits]] = {
         {
             "wishes.meter": "volts and amps",
             "wishes.isolator": "hand switch",
+            "wishes.pilot_lamp": True,
             "donor.items.flasher can.keep": "no",
             "loads": with_a_telltale(),
             "donor.items.indicator switch.feeds": ["front indicators", "rear indicators", "telltale"],

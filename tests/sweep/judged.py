@@ -5,9 +5,6 @@ from dataclasses import dataclass
 from functools import partial
 
 import numpy as np
-from sweep.asked_here import Here, asked_here
-from sweep.mutants import BETTER, BLANK, Mutation, changed, mutations, one
-from sweep.table import Direction, directions
 
 from bom.build import Build
 from bom.check.asked import Asked, Bench, asked
@@ -21,6 +18,9 @@ from bom.memory import Memory
 from bom.parts import Parts
 from bom.span import Span
 from bom.trace import Origin, Step, resolved
+from tests.sweep.asked_here import Here, asked_here
+from tests.sweep.mutants import BETTER, BLANK, Mutation, changed, mutations, one
+from tests.sweep.table import Direction, directions
 
 Key = tuple[str, str, str, int]
 Answers = dict[Key, int]
@@ -88,10 +88,11 @@ class Bike:
         entry = directions()[change.family, change.column]
         if change.kind == BLANK and entry.blank:
             return False
-        kinds = {link.kind for link in self.links[place]}
-        return asked_here(
-            entry.asked, Here(place, self.parts[place], self.build.duties[place], self.words[place], kinds)
-        )
+        links = self.links[place]
+        kinds = {link.kind for link in links}
+        others = [self.parts[link.second if link.first == place else link.first] for link in links]
+        duty, words = self.build.duties[place], self.words[place]
+        return asked_here(entry.asked, Here(place, self.parts[place], duty, words, kinds, others))
 
     def bench(self, place: str) -> Bench:
         build = self.build

@@ -4,11 +4,11 @@ from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 import numpy as np
-from sweep.table import Direction, column_of, directions
 
 from bom.check.figures import is_blank
 from bom.parts import Parts
 from bom.read.families import BY_NAME, CURVES, Column
+from tests.sweep.table import Direction, column_of, directions
 
 WORSE, BETTER, BLANK = "worse", "better", "blank"
 SHORT, OVER = 0.97, 1.03

@@ -9,10 +9,6 @@ from collections import Counter
 from collections.abc import Callable, Iterable
 
 import pytest
-from sweep.builds import BUILDS, OF_A_KIT
-from sweep.judged import Bike, Outcome, raise_all, spoil
-from sweep.mutants import BETTER, BLANK, WORSE, changed, one
-from sweep.table import WAYS, directions, ratings
 
 from bom.build import Build
 from bom.check.judge_build import judge_build
@@ -20,6 +16,10 @@ from bom.judge.finding import Finding
 from bom.judge.loom_view import LoomView
 from bom.judge.verdict import Verdict
 from bom.read.families import FAMILIES
+from tests.sweep.builds import BUILDS, OF_A_KIT
+from tests.sweep.judged import Bike, Outcome, raise_all, spoil
+from tests.sweep.mutants import BETTER, BLANK, WORSE, changed, one
+from tests.sweep.table import WAYS, directions, ratings
 
 Converted = Callable[..., Build]
 
@@ -83,6 +83,8 @@ NEVER_ASKED = {
     ("converter", "output_peak_a"): "without a buffer battery only constant current opens the fuses",
     ("converter", "output_peak_s"): "without a buffer battery only constant current opens the fuses",
     ("power_connector", "mates_live"): "without a contactor the bus is not filled first",
+    ("charger", "ip_code"): "no splash is asked in a box",
+    ("fuse_box", "ip_code"): "no splash is asked under the seat",
     ("cap_switch", "make_a"): "it carries more than it closes on",
     ("key_switch", "make_a"): "it carries more than it closes on",
     ("contactor", "make_a"): "it carries more than it closes on, with the bus filled first",

@@ -2,11 +2,10 @@
 
 from pathlib import Path
 
-from sweep.builds import BUILDS
-from sweep.judged import Bike, columns_read
-from sweep.table import directions
-
 from bom.read.families import BY_NAME
+from tests.sweep.builds import BUILDS
+from tests.sweep.judged import Bike, columns_read
+from tests.sweep.table import directions
 
 HEAD = "<!-- by hand, compared by tests/sweep -->"
 
