@@ -94,7 +94,7 @@ def _judge(
     verdicts = np.where(np.isnan(values), np.int8(blank), answers)
     return Judgement(
         what,
-        _discounted(verdicts, evidence),
+        discounted(verdicts, evidence),
         values,
         demand,
         sense,
@@ -105,7 +105,7 @@ def _judge(
     )
 
 
-def _discounted(verdicts: Verdicts, evidence: Texts | None) -> Verdicts:
+def discounted(verdicts: Verdicts, evidence: Texts | None) -> Verdicts:
     """Let a rating that is only hearsay reach "tight", never a clean pass."""
     if evidence is None:
         return verdicts
@@ -162,7 +162,7 @@ def is_word(
     wanted = list(dict.fromkeys(word for word in accepted if word))
     answers = [blank if not word else Verdict.PASS if word in wanted else other for word in values]
     numbers = np.array([0.0 if word else np.nan for word in values])
-    verdicts = _discounted(np.array(answers, dtype=np.int8), evidence)
+    verdicts = discounted(np.array(answers, dtype=np.int8), evidence)
     words = (values, " or ".join(wanted))
     return Judgement(what, verdicts, numbers, Demand.of(0.0, "", because, asked), "is", 0.0, words, evidence, trace)
 
@@ -176,14 +176,17 @@ def same_word(what: str, left: Words, right: Words | str, because: str) -> Judge
     a, b = np.array(left.values, dtype=object)[:, None], np.array(wanted, dtype=object)[None, :]
     unknown = (a == "") | (b == "")
     verdicts = np.where(unknown, _UNTOLD, np.where(a == b, _PASS, _FAIL))
-    evidence = left.evidence[:, None]
-    if isinstance(right, Words):
-        other = np.broadcast_to(right.evidence[None, :], verdicts.shape)
-        evidence = np.where(_hearsay(other), other, evidence)
+    evidence = pair_evidence(left.evidence, right.evidence) if isinstance(right, Words) else left.evidence[:, None]
     numbers = np.where(a == "", np.nan, 0.0).astype(np.float64)
     asked = Demand.of(np.where(b == "", np.nan, 0.0), "", because, right.trace if isinstance(right, Words) else None)
     words = (left.values, (wanted[0] or "not known") if len(wanted) == 1 else "")
-    return Judgement(what, _discounted(verdicts, evidence), numbers, asked, "is", 0.0, words, evidence, left.trace)
+    return Judgement(what, discounted(verdicts, evidence), numbers, asked, "is", 0.0, words, evidence, left.trace)
+
+
+def pair_evidence(left: Texts, right: Texts) -> Texts:
+    """Tell how each pair of a grid is known: as the right part where that is hearsay, else as the left one."""
+    other = np.broadcast_to(right[None, :], (len(left), len(right)))
+    return np.where(_hearsay(other), other, left[:, None])
 
 
 def softened(judgement: Judgement) -> Judgement:

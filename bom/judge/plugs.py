@@ -3,7 +3,7 @@
 import numpy as np
 import numpy.typing as npt
 
-from bom.judge.compare import Demand, Judgement
+from bom.judge.compare import Demand, Judgement, discounted, pair_evidence
 from bom.judge.verdict import Verdict
 from bom.parts import Parts
 
@@ -22,14 +22,16 @@ def apart(first: Parts, second: Parts, because: str) -> Judgement:
     verdicts = np.where(differ, Verdict.PASS, np.where(np.logical_and.reduce(known), Verdict.FAIL, Verdict.CANT_TELL))
     offered = tuple(_told(first, index) for index in range(len(first)))
     wanted = f"other than {_told(second, 0)}" if len(second) == 1 else "another body, ways or keying"
+    evidence = pair_evidence(first.evidence_of("body"), second.evidence_of("body"))
     blank = np.where(verdicts == Verdict.CANT_TELL, np.nan, 0.0)
     return Judgement(
         "body, ways and keying",
-        verdicts.astype(np.int8),
+        discounted(verdicts.astype(np.int8), evidence),
         blank,
         Demand.of(0.0, "", because, second.cell("body")),
         "is",
         words=(offered, wanted),
+        evidence=evidence,
         trace=first.cell("body"),
     )
 

@@ -91,7 +91,7 @@ def test_the_list_goes_from_the_worst_harm_to_the_least() -> None:
 def test_an_explanation_keeps_the_width(rule: Rule) -> None:
     told = explained(rule)
     assert max(map(len, told.splitlines())) <= WIDTH
-    assert "\n  FAIL  " in told
+    assert f"\n  {rule.says[0].word.upper()}  " in told
     assert "\n  PASS  " in told
 
 
