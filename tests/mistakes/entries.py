@@ -8,6 +8,7 @@ from pathlib import Path
 from typing import Any
 
 from bom.judge.harm import TRADE_TAGS
+from bom.read.edits import add, drop, put
 
 FOLDER = Path(__file__).parent
 HOW = ("decided", "step printed", "asked")
@@ -69,43 +70,29 @@ def known() -> list[Mistake]:
 
 def _mistake(subject: str, entry: dict[str, Any]) -> Mistake:
     lists = {"says", "cured_says"}
-    values = {key: tuple(value) if key in lists else value for key, value in entry.items() if key != "with"}
+    values: dict[str, Any] = {
+        key: tuple(value) if key in lists else value for key, value in entry.items() if key != "with"
+    }
     return Mistake(subject=subject, more=tuple(entry.get("with", ())), **values)
 
 
 def _bike(more: tuple[str, ...]) -> dict[str, Any]:
-    bike = tomllib.loads((FOLDER / "bikes" / "plain.toml").read_text(encoding="utf-8"))
+    """Give the plain bike with lists added to it."""
+    bike = _read("plain")
     for name in more:
-        _add(bike, tomllib.loads((FOLDER / "bikes" / f"{name}.toml").read_text(encoding="utf-8")))
+        add(bike, _read(name))
     return bike
 
 
-def _add(bike: dict[str, Any], more: dict[str, Any]) -> None:
-    """Add tables to a bike; an entry of a list stands in the place of one of its name."""
-    for key, value in more.items():
-        if isinstance(value, list):
-            names = {entry["name"] for entry in value}
-            bike[key] = [entry for entry in bike.get(key, []) if entry["name"] not in names] + value
-        elif isinstance(value, dict):
-            _add(bike.setdefault(key, {}), value)
-        else:
-            bike[key] = value
+def _read(name: str) -> dict[str, Any]:
+    return tomllib.loads((FOLDER / "bikes" / f"{name}.toml").read_text(encoding="utf-8"))
 
 
 def _edited(job: dict[str, Any], edits: Mapping[str, Any]) -> dict[str, Any]:
-    """Set "pack.bms.charge", or "loads.horn.current" where a list is searched by name or function."""
     edited = deepcopy(job)
     for path, value in edits.items():
-        *parents, last = path.split(".")
-        here: Any = edited
-        for parent in parents:
-            here = _named(here, parent) if isinstance(here, list) else here.setdefault(parent, {})
         if value == LEAVE_OUT:
-            here.pop(last, None)
+            drop(edited, path)
         else:
-            here[last] = value
+            put(edited, path, value)
     return edited
-
-
-def _named(entries: list[dict[str, Any]], name: str) -> dict[str, Any]:
-    return next(entry for entry in entries if name in (entry.get("name"), entry.get("function")))
