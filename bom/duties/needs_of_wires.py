@@ -4,8 +4,8 @@ from bom.duties.circuits import Facts, Needs
 from bom.loom.builder import BUS_SENSE, PILOT
 from bom.loom.lengths import length_figure
 from bom.loom.model import Place, Wire
+from bom.loom.precharge import FIRST_CLOSING
 from bom.loom.strings import STRINGS
-from bom.loom.traction import FIRST_CLOSING
 from bom.read.families import BY_NAME
 from bom.span import Span
 from bom.trace import Origin, step
