@@ -6,8 +6,12 @@ A generated part stands between two comment lines that name it; everything else 
 import argparse
 import re
 import sys
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from pathlib import Path
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from tests.mistakes.entries import Mistake
 
 PROJECT = Path(__file__).resolve().parent.parent
 DOCUMENTS = ("README.md", "DEVELOPERS.md", "tests/mistakes/README.md")
@@ -87,11 +91,23 @@ def trade_tags() -> str:
 
 
 def known_mistakes() -> str:
-    """List every known mistake: how it is met, by what, where, with which answer, and the figures by hand."""
+    """List every mistake of the trade's list."""
     from tests.mistakes.entries import known
 
+    return _mistakes(known())
+
+
+def further_mistakes() -> str:
+    """List the further mistakes."""
+    from tests.mistakes.entries import further
+
+    return _mistakes(further())
+
+
+def _mistakes(mistakes: "Iterable[Mistake]") -> str:
+    """Say of each mistake how it is met, by what, where, with which answer, and the figures by hand."""
     lines = ["| mistake | tag | met by | rule | place | answer | by hand |", "|---|---|---|---|---|---|---|"]
-    for mistake in known():
+    for mistake in mistakes:
         rule = f"`{mistake.rule}`" if mistake.rule else "build sheet"
         answer = "printed" if mistake.how == "step printed" else mistake.expected
         answer += f": {mistake.because}" if mistake.because else ""
@@ -148,6 +164,7 @@ PARTS: Mapping[str, Callable[[], str]] = {
     "harms": harm_table,
     "trade tags": trade_tags,
     "known mistakes": known_mistakes,
+    "further mistakes": further_mistakes,
     "families": family_table,
     "job keys": job_keys,
     "lead functions": lead_functions,

@@ -4,7 +4,6 @@ import tomllib
 from collections.abc import Callable, Iterable, Mapping
 from functools import cache
 from pathlib import Path
-from typing import Any
 
 import pytest
 
@@ -21,6 +20,7 @@ from bom.judge.rule import rules
 from bom.judge.verdict import Verdict
 from bom.memory import Memory
 from bom.read.catalogue import Catalogue, read_catalogue
+from bom.read.edits import drop, put
 from bom.read.job import JobFile
 from bom.read.locate import Lines
 from bom.read.margins import Margins
@@ -37,21 +37,6 @@ Converted = Callable[..., Build]
 @cache
 def _starter(name: str) -> str:
     return (PROJECT / "templates" / "jobs" / f"{name}.toml").read_text(encoding="utf-8")
-
-
-def _edit(data: dict[str, Any], path: str, value: object) -> None:
-    """Set "pack.bms.charge", or "loads.horn.current" where a list is searched by name; None leaves the key out."""
-    *parents, last = path.split(".")
-    here: Any = data
-    for parent in parents:
-        if isinstance(here, list):
-            here = next(entry for entry in here if entry["name"] == parent)
-        else:
-            here = here.setdefault(parent, {})
-    if value is None:
-        here.pop(last, None)
-    else:
-        here[last] = value
 
 
 @pytest.fixture(scope="session")
@@ -83,12 +68,15 @@ def margins(catalogue: Catalogue) -> Margins:
 
 @pytest.fixture(scope="session")
 def edited() -> Edited:
-    """Give a starter job with some of its keys set otherwise."""
+    """Give a starter job with some of its keys set otherwise, or left out where None is given."""
 
     def make(starter: str = "street-72", edits: Edits | None = None) -> JobFile:
         data = tomllib.loads(_starter(starter))
         for path, value in (edits or {}).items():
-            _edit(data, path, value)
+            if value is None:
+                drop(data, path)
+            else:
+                put(data, path, value)
         return JobFile.model_validate(data)
 
     return make

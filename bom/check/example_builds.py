@@ -23,6 +23,7 @@ from bom.judge.loom_view import LoomAnswer
 from bom.judge.rule import LoomRule, Rule
 from bom.memory import Memory
 from bom.read.catalogue import Catalogue
+from bom.read.edits import add, at, drop, put
 from bom.read.job import JobFile
 from bom.read.locate import Lines
 
@@ -59,8 +60,7 @@ def _setting(whole: Table, side: Table, arrangement: str) -> Iterator[str]:
     yield f"starter job {whole['starter']}, key at {arrangement}"
     changes, starter = side.get("set", {}), _starter(whole["starter"])
     for key in {**whole[SIDES[0]].get("set", {}), **changes}:
-        *parents, last = key.split(".")
-        stands = changes[key] if key in changes else _within(starter, parents).get(last)
+        stands = changes[key] if key in changes else at(starter, key)
         said = "left out" if stands is None else f"= {_shown(stands)}"
         yield f"{key} {said}{'' if key in changes else ', as the starter has it'}"
     for key, entries in side.get("add", {}).items():
@@ -80,29 +80,13 @@ def edited(
 ) -> JobFile:
     """Give a starter job with some of its keys set otherwise or left out, and with more entries in its lists."""
     data = _starter(starter)
-    for key, value in changes.items():
-        *parents, last = key.split(".")
-        _within(data, parents)[last] = value
-    for key, entries in added.items():
-        *parents, last = key.split(".")
-        _within(data, parents).setdefault(last, []).extend(entries)
-    for key in dropped:
-        *parents, last = key.split(".")
-        _within(data, parents).pop(last, None)
+    for path, value in changes.items():
+        put(data, path, value)
+    add(data, added)
+    for path in dropped:
+        drop(data, path)
     return JobFile.model_validate(data)
 
 
 def _starter(name: str) -> dict[str, Any]:
     return tomllib.loads((folder("templates") / "jobs" / f"{name}.toml").read_text(encoding="utf-8"))
-
-
-def _within(data: dict[str, Any], parents: Sequence[str]) -> dict[str, Any]:
-    """Find the table that holds "pack.bms.charge", or "loads.horn.current" where a list is searched by name."""
-    here: Any = data
-    for parent in parents:
-        if isinstance(here, list):
-            here = next(entry for entry in here if parent in (entry.get("name"), entry.get("function")))
-        else:
-            here = here.setdefault(parent, {})
-    found: dict[str, Any] = here
-    return found

@@ -11,37 +11,33 @@ def lay_out_strings(build: Builder) -> None:
 
     Their points are no part of the solved circuit, which knows the pack as one from where the strings meet.
     """
-    pack, run = build.job.pack, build.runs.pack_to_fuse
+    pack = build.job.pack
     if pack.strings == 1 or not pack.string_fuses:
         return
     holder = f"{STRING_FUSE} holder"
-    for name, family, title in (
-        (STRING_FUSE, "main_fuse", "fuse of each string, at its plus"),
-        (holder, "fuse_holder", "holder of the string fuse"),
-    ):
-        build.place(name, family, title, STRINGS, "under seat", pack.strings)
+    build.place(STRING_FUSE, "main_fuse", "fuse of each string, at its plus", STRINGS, "under seat", pack.strings)
+    build.place(holder, "fuse_holder", "holder of the string fuse", STRINGS, "under seat", pack.strings)
     build.link("takes fuse", holder, STRING_FUSE)
-    for name, title, ends, guard in (
-        ("string lead", "each string's plus to its fuse", ("pack string plus", "string fuse in"), ""),
-        (
-            "string link",
-            "each string fuse to where the strings meet",
-            ("pack plus of all", "string fuse out"),
-            STRING_FUSE,
-        ),
-    ):
-        build.wire(
-            name,
-            title,
-            STRINGS,
-            "under seat",
-            ends,
-            run,
-            guard=guard,
-            part_of_m=2 * run,
-            together=build.margins.pair_wires,
-            count=pack.strings,
-        )
-        build.lug(name, "pack", quantity=pack.strings)
-        build.lug(name, "fuse", on=holder, quantity=pack.strings)
+    at_pack, meeting = ("pack string plus", "string fuse in"), ("pack plus of all", "string fuse out")
+    _leads(build, holder, "string lead", "each string's plus to its fuse", at_pack, "")
+    _leads(build, holder, "string link", "each string fuse to where the strings meet", meeting, STRING_FUSE)
     build.link("relieves", STRING_FUSE, "string lead")
+
+
+def _leads(build: Builder, holder: str, name: str, title: str, ends: tuple[str, str], guard: str) -> None:
+    """Lay one lead for each string, with a lug at the pack and one at its fuse."""
+    count, run = build.job.pack.strings, build.runs.pack_to_fuse
+    build.wire(
+        name,
+        title,
+        STRINGS,
+        "under seat",
+        ends,
+        run,
+        guard=guard,
+        part_of_m=2 * run,
+        together=build.margins.pair_wires,
+        count=count,
+    )
+    build.lug(name, "pack", quantity=count)
+    build.lug(name, "fuse", on=holder, quantity=count)

@@ -4,11 +4,8 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from bom.loom.builder import Builder
+from bom.loom.precharge import lay_out_precharge
 from bom.loom.strings import lay_out_strings
-from bom.loom.taps import lay_out_bus_sense
-
-BUS_STUB = "precharge bus stub"
-FIRST_CLOSING = "first closing holder"
 
 
 @dataclass(frozen=True)
@@ -42,7 +39,7 @@ def lay_out_traction(build: Builder) -> None:
     _plus_path(build, stops)
     _minus_path(build)
     if build.job.wishes.contactor and build.job.wishes.precharge:
-        _precharge(build)
+        lay_out_precharge(build)
     _phase_leads(build)
 
 
@@ -102,19 +99,7 @@ def _end(build: Builder, wire: str, stop: Stop) -> None:
 def _plus_path(build: Builder, stops: list[Stop]) -> None:
     """Cut the plus run into wires between what it goes through, with a lug wherever there is a stud."""
     runs = build.runs
-    build.wire(
-        "pack lead",
-        "pack plus to main fuse",
-        "traction",
-        "under seat",
-        ("pack plus", "main fuse in"),
-        runs.pack_to_fuse,
-        part_of_m=_whole_path_m(build),
-        together=build.margins.pair_wires,
-    )
-    build.link("relieves", "main fuse", "pack lead")
-    build.lug("pack lead", "pack")
-    build.lug("pack lead", "fuse", on="main fuse holder")
+    _pack_lead(build)
     marks = [Stop("main fuse", "main fuse holder", "under seat"), *stops]
     for here, there in pairwise(marks):
         ends = (here.ends[1], there.ends[0])
@@ -128,6 +113,23 @@ def _plus_path(build: Builder, stops: list[Stop]) -> None:
     name = _piece(build, "controller lead", title, "frame", ends, runs.contactor_to_controller)
     _end(build, name, last)
     build.lug(name, "controller")
+
+
+def _pack_lead(build: Builder) -> None:
+    """Lay the lead from the pack to the main fuse, which no fuse guards."""
+    build.wire(
+        "pack lead",
+        "pack plus to main fuse",
+        "traction",
+        "under seat",
+        ("pack plus", "main fuse in"),
+        build.runs.pack_to_fuse,
+        part_of_m=_whole_path_m(build),
+        together=build.margins.pair_wires,
+    )
+    build.link("relieves", "main fuse", "pack lead")
+    build.lug("pack lead", "pack")
+    build.lug("pack lead", "fuse", on="main fuse holder")
 
 
 def _minus_path(build: Builder) -> None:
@@ -155,74 +157,6 @@ def _minus_end(point: str, stop: Stop | None, side: int) -> str:
     if stop is None:
         return point
     return f"plug minus {('in', 'out')[side]}" if stop.name == "pack plug" else stop.ends[side]
-
-
-def _precharge(build: Builder) -> None:
-    """Bridge the contactor with a fused resistor, and place what closes the contactor when it is done.
-
-    A relay switches the resistor, unless it is wished across the contactor for good.
-    """
-    fuse, switched = build.tap_fuse("precharge", "precharge"), build.job.wishes.precharge_switched
-    if switched:
-        build.relay("precharge relay", "relay of the precharge path", "precharge", "frame")
-    build.in_line("precharge resistor", "precharge_resistor", "precharge resistor", "precharge", "frame")
-    if switched:
-        build.link("fills through", "precharge relay", "precharge resistor")
-    build.link("rides", fuse, "precharge resistor")
-    build.place("contactor closer", "closer", "closes the contactor when the bus is full", "precharge", "frame")
-    build.link("drives", "contactor closer", "contactor")
-    if switched:
-        build.link("drives", "contactor closer", "precharge relay")
-    runs = build.runs
-    # The resistor sits at the controller: with the contactor closed its fuse no longer guards the wire between them.
-    run, resistor = runs.contactor_to_controller, "precharge resistor in"
-    to_resistor = (
-        (
-            ("precharge wire 1", (f"{fuse} out", "precharge relay in"), run, fuse),
-            ("precharge wire 2", ("precharge relay out", resistor), run, fuse),
-        )
-        if switched
-        else (("precharge wire 1", (f"{fuse} out", resistor), run, fuse),)
-    )
-    path = (*to_resistor, (BUS_STUB, ("precharge resistor out", "controller plus"), runs.tap_stub, ""))
-    for name, ends, length_m, guard in path:
-        build.wire(
-            name,
-            f"{ends[0]} to {ends[1]}",
-            "precharge",
-            "frame",
-            ends,
-            length_m,
-            guard=guard,
-            part_of_m=sum(row[2] for row in path),
-            together=build.margins.pair_wires,
-        )
-        build.crimps(name, 2 if name == "precharge wire 2" else 1)
-    build.lug(BUS_STUB, "controller")
-    build.link("relieves", fuse, BUS_STUB)
-    build.link("takes wire", "precharge fuse holder", "precharge wire 1")
-    lay_out_bus_sense(build)
-    _first_closing(build, fuse)
-
-
-def _first_closing(build: Builder, fuse: str) -> None:
-    """Place what stands in for the main fuse at the first closing: a spare precharge fuse on two short leads."""
-    holder = build.place(FIRST_CLOSING, "fuse_holder", "holder for the first closing", "precharge", "frame")
-    build.link("takes fuse", holder, fuse)
-    run = build.runs.pack_to_fuse
-    stub = build.wire(
-        "first closing stub",
-        "two leads from the first closing holder to the main fuse holder",
-        "precharge",
-        "frame",
-        ("main fuse holder studs", "first closing holder"),
-        run,
-        part_of_m=2 * run,
-        together=build.margins.pair_wires,
-        count=2,
-    )
-    build.lug(stub, "main fuse holder", on="main fuse holder", quantity=2)
-    build.link("takes wire", holder, stub)
 
 
 def _phase_leads(build: Builder) -> None:

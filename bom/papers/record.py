@@ -16,7 +16,7 @@ from bom.check.donor_gates import donor_type
 from bom.check.gates_text import gates_data
 from bom.choose.filled import Filled, Hole
 from bom.duties.budget import Budget
-from bom.duties.envelope import words_of
+from bom.duties.place_words import words_of
 from bom.judge.verdict import Verdict
 from bom.money.bill import Line
 from bom.money.prices import Purchase

@@ -8,8 +8,10 @@ from pathlib import Path
 from typing import Any
 
 from bom.judge.harm import TRADE_TAGS
+from bom.read.edits import add, drop, put
 
 FOLDER = Path(__file__).parent
+STARTERS = FOLDER.parent.parent / "templates" / "jobs"
 HOW = ("decided", "step printed", "asked")
 MOST_CHANGES = 3
 LEAVE_OUT = "-"
@@ -22,7 +24,7 @@ class Mistake:
     subject     the file it stands in
     tag         STOP, WARN, ASK or NOTE, as the trade ranks it
     how         decided by a rule, a step printed in the papers, or asked of the builder
-    bad         keys of the plain bike set otherwise; "-" leaves a key out
+    bad         keys of the bike set otherwise; "-" leaves a key out
     cured       keys of the bad job set otherwise: its twin
     says        what the finding, or the page, must say of the bad job
     by_hand     how these figures were worked out
@@ -30,6 +32,8 @@ class Mistake:
     verdict     the answer, where it is not that of the tag; `because` says why
     cured_says  what the page must say of the twin, where a step is printed
     more        bikes/<name>.toml added to the plain bike
+    bike        the starter job that stands in the place of the plain bike
+    further     it is none of the trade's list, but as well known
     """
 
     subject: str
@@ -46,6 +50,8 @@ class Mistake:
     because: str = ""
     cured_says: tuple[str, ...] = ()
     more: tuple[str, ...] = ()
+    bike: str = ""
+    further: bool = False
 
     @property
     def expected(self) -> str:
@@ -54,58 +60,53 @@ class Mistake:
 
     def jobs(self) -> tuple[dict[str, Any], dict[str, Any]]:
         """Give the bad job and its cured twin as plain data."""
-        bad = _edited(_bike(self.more), self.bad)
+        bad = _edited(_bike(self.bike, self.more), self.bad)
         return bad, _edited(bad, self.cured)
 
 
 def known() -> list[Mistake]:
-    """Read every known mistake, in the order of the files and their entries."""
-    return [
-        _mistake(path.stem, entry)
-        for path in sorted((FOLDER / "known").glob("*.toml"))
-        for entry in tomllib.loads(path.read_text(encoding="utf-8"))["mistakes"]
-    ]
+    """Read every mistake of the trade's list, in the order of the files and their entries."""
+    return [mistake for mistake in every() if not mistake.further]
 
 
-def _mistake(subject: str, entry: dict[str, Any]) -> Mistake:
+def further() -> list[Mistake]:
+    """Read the further mistakes."""
+    return [mistake for mistake in every() if mistake.further]
+
+
+def every() -> list[Mistake]:
+    """Read every mistake; a file says whether it holds further ones."""
+    found = []
+    for path in sorted((FOLDER / "known").glob("*.toml")):
+        table = _read(path)
+        found += [_mistake(path.stem, entry, table.get("further", False)) for entry in table["mistakes"]]
+    return found
+
+
+def _mistake(subject: str, entry: dict[str, Any], further: bool) -> Mistake:
     lists = {"says", "cured_says"}
-    values = {key: tuple(value) if key in lists else value for key, value in entry.items() if key != "with"}
-    return Mistake(subject=subject, more=tuple(entry.get("with", ())), **values)
+    values: dict[str, Any] = {key: tuple(value) if key in lists else value for key, value in entry.items()}
+    more = tuple(values.pop("with", ()))
+    return Mistake(subject=subject, more=more, further=further, **values)
 
 
-def _bike(more: tuple[str, ...]) -> dict[str, Any]:
-    bike = tomllib.loads((FOLDER / "bikes" / "plain.toml").read_text(encoding="utf-8"))
+def _bike(starter: str, more: tuple[str, ...]) -> dict[str, Any]:
+    """Give the plain bike, or a starter job, with lists added to it."""
+    bike = _read(STARTERS / f"{starter}.toml" if starter else FOLDER / "bikes" / "plain.toml")
     for name in more:
-        _add(bike, tomllib.loads((FOLDER / "bikes" / f"{name}.toml").read_text(encoding="utf-8")))
+        add(bike, _read(FOLDER / "bikes" / f"{name}.toml"))
     return bike
 
 
-def _add(bike: dict[str, Any], more: dict[str, Any]) -> None:
-    """Add tables to a bike; an entry of a list stands in the place of one of its name."""
-    for key, value in more.items():
-        if isinstance(value, list):
-            names = {entry["name"] for entry in value}
-            bike[key] = [entry for entry in bike.get(key, []) if entry["name"] not in names] + value
-        elif isinstance(value, dict):
-            _add(bike.setdefault(key, {}), value)
-        else:
-            bike[key] = value
+def _read(path: Path) -> dict[str, Any]:
+    return tomllib.loads(path.read_text(encoding="utf-8"))
 
 
 def _edited(job: dict[str, Any], edits: Mapping[str, Any]) -> dict[str, Any]:
-    """Set "pack.bms.charge", or "loads.horn.current" where a list is searched by name or function."""
     edited = deepcopy(job)
     for path, value in edits.items():
-        *parents, last = path.split(".")
-        here: Any = edited
-        for parent in parents:
-            here = _named(here, parent) if isinstance(here, list) else here.setdefault(parent, {})
         if value == LEAVE_OUT:
-            here.pop(last, None)
+            drop(edited, path)
         else:
-            here[last] = value
+            put(edited, path, value)
     return edited
-
-
-def _named(entries: list[dict[str, Any]], name: str) -> dict[str, Any]:
-    return next(entry for entry in entries if name in (entry.get("name"), entry.get("function")))

@@ -9,7 +9,7 @@ import numpy as np
 from bom.build import Build
 from bom.check.asked import Asked, Bench, asked
 from bom.check.figures import watched
-from bom.duties.envelope import words_of
+from bom.duties.place_words import words_of
 from bom.judge.compare import Judgement
 from bom.judge.loom_view import LoomView
 from bom.judge.rule import LoomRule, rules
