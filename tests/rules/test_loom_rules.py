@@ -29,6 +29,8 @@ SAG = {
 }
 
 LIVE = {"wishes.precharge_switched": False}
+HAND = {"wishes.contactor": False, "wishes.precharge": False}
+FOURTEEN = {"pack.series": 14, "controller.regen": None}
 BARE = {"wishes.isolator": "none", "wishes.pack_plug": False}
 MINUS = {"pack.bms.opens": "minus", "pack.on_cell_minus": ["converter", "charger"]}
 
@@ -92,14 +94,14 @@ CASES = [
     ("parked-bus-is-dead", LIVE, "controller with the key off", "tight"),
     ("parked-bus-is-dead", LIVE | BARE, "controller with the key off", "fail"),
     ("parked-bus-is-dead", LIVE | {"wishes.isolator": "none"}, "controller with the key off", "tight"),
-    (
-        "parked-bus-is-dead",
-        LIVE | BARE | {"pack.series": 14, "controller.regen": None},
-        "controller with the key off",
-        "tight",
-    ),
-    ("parked-bus-is-dead", LIVE | {"wishes.precharge": False}, "controller with the key off", "not asked"),
-    ("parked-bus-is-dead", LIVE | {"wishes.contactor": False}, "controller with the key off", "not asked"),
+    ("parked-bus-is-dead", LIVE | BARE | FOURTEEN, "controller with the key off", "tight"),
+    ("parked-bus-is-dead", LIVE | {"wishes.precharge": False}, "controller with the key off", "pass"),
+    # without a contactor the key opens nothing of the traction circuit: the bus is as live as the pack
+    ("parked-bus-is-dead", HAND, "controller with the key off", "tight"),
+    ("parked-bus-is-dead", HAND | {"wishes.isolator": "breaker"}, "controller with the key off", "tight"),
+    ("parked-bus-is-dead", HAND | BARE, "controller with the key off", "fail"),
+    ("parked-bus-is-dead", HAND | BARE | FOURTEEN, "controller with the key off", "tight"),
+    ("parked-bus-is-dead", {"wishes.precharge": False}, "controller with the key off", "pass"),
     # common practice: a breaker is rated for few operations under load
     ("breaker-is-no-daily-switch", {}, "daily switch", "not asked"),
     ("breaker-is-no-daily-switch", {"wishes.isolator": "breaker"}, "daily switch", "pass"),
