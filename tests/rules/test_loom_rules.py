@@ -397,12 +397,26 @@ def test_a_plug_that_mates_live_fills_the_bus(
     assert answers("bus-is-filled-first", edits, "12 V", parts) == {"filling of the bus": verdict}
 
 
-@pytest.mark.parametrize(("word", "verdict"), [("yes", "pass"), ("no", "fail"), ("", "can't tell")])
+@pytest.mark.parametrize(
+    ("word", "evidence", "verdict"),
+    [
+        ("yes", "data sheet", "pass"),
+        ("yes", "seller's word", "tight"),
+        ("no", "seller's word", "fail"),
+        ("", "data sheet", "can't tell"),
+    ],
+)
 def test_a_coil_without_a_clamp_says_that_it_is_suppressed(
-    word: str, verdict: str, catalogue: Catalogue, edited: Callable[..., object], facts_of: Callable[..., object]
+    word: str,
+    evidence: str,
+    verdict: str,
+    catalogue: Catalogue,
+    edited: Callable[..., object],
+    facts_of: Callable[..., object],
 ) -> None:
     table = catalogue.families["contactor"].take([0])
-    part = Parts(table.family, table.ids, table.numbers, {**dict(table.words), "suppressed": (word,)}, table.curves)
+    words = {**dict(table.words), "suppressed": (word,), "evidence": (evidence,), "exceptions": ("",)}
+    part = Parts(table.family, table.ids, table.numbers, words, table.curves)
     job = edited("street-72")
     whole, facts = lay_out(job, catalogue.margins, "12 V"), facts_of(job, "12 V")
     shape = next(entry.shape for entry in rules() if entry.name == "every-coil-is-clamped")
