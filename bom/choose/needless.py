@@ -2,12 +2,13 @@
 
 A coil's kick is taken once, by its own clamp or by ours; behind an isolated converter no clamp is wanted; a timer
 needs no lead to the bus, a meter fed by the pack none to the 12 V side. The choice weighs such places with the part
-that wants them.
+that wants them. A clamp is spared only by what is known of that part: a seller's word drops none.
 """
 
 from collections.abc import Collection, Mapping
 from dataclasses import dataclass, replace
 
+from bom.judge.compare import HEARSAY
 from bom.loom.builder import BUS_SENSE
 from bom.loom.low_volt import METER_FEED
 from bom.loom.model import Loom
@@ -17,15 +18,23 @@ from bom.parts import Parts
 
 @dataclass(frozen=True)
 class Idle:
-    """When a place is not wanted: the part at `decider` has this word in this column."""
+    """When a place is not wanted: the part at `decider` has this word in this column.
+
+    known  the word must be more than hearsay
+    """
 
     decider: str
     column: str
     word: str
+    known: bool = False
 
     def of(self, parts: Parts) -> list[bool]:
         """Tell for each part that may decide whether it has no use for the place."""
-        return [word == self.word for word in parts.word(self.column)]
+        told = parts.words_of(self.column)
+        return [
+            word == self.word and not (self.known and evidence in HEARSAY)
+            for word, evidence in zip(told.values, told.evidence, strict=True)
+        ]
 
 
 CIRCUITS = {
@@ -36,9 +45,11 @@ CIRCUITS = {
 
 def may_be_needless(loom: Loom) -> Mapping[str, Idle]:
     """Name the places that may turn out not to be wanted, and what decides it."""
-    clamps = {link.first: Idle(link.second, "suppressed", "yes") for link in loom.links if link.kind == "clamps"}
+    clamps = {
+        link.first: Idle(link.second, "suppressed", "yes", known=True) for link in loom.links if link.kind == "clamps"
+    }
     if any(place.name == RAIL_CLAMP for place in loom.places):
-        clamps[RAIL_CLAMP] = Idle("converter", "isolated", "yes")
+        clamps[RAIL_CLAMP] = Idle("converter", "isolated", "yes", known=True)
     return clamps | {place.name: CIRCUITS[place.circuit] for place in loom.places if place.circuit in CIRCUITS}
 
 

@@ -39,7 +39,7 @@ def _least_short(facts: Facts) -> Span:
         low,
         high,
         "current",
-        f"short at the converter's output, through its shorted switch; {least} at the tap",
+        f"short through the converter's shorted switch and the clamp; {least} at the tap",
         least.datum,
         lambda: step("U_rest / (U_rest / I_tap + R_tap + R_choke)", U_rest=rest, I_tap=least, R_tap=tap, R_choke=choke),
     )

@@ -24,7 +24,7 @@ LINKS: Mapping[str, str] = {
     "behind": "a fuse leaves to a contactor only what the contactor can break",
     "pulls": "a switch pulls in a relay",
     "clamps": "a clamp takes the kick of a coil",
-    "outlasts": "a clamp behind a converter holds until the converter's fuse opens",
+    "opens through": "a converter's fuse opens through the clamp behind the converter",
     "fills through": "a relay switches a precharge resistor",
     "rides": "a fuse carries a precharge resistor's current",
     "shrinks over": "a sleeve covers a lug on a wire",

@@ -81,7 +81,7 @@ def _converter(build: Builder) -> None:
     fuse = build.tap_fuse("converter", "converter input")
     if build.job.wishes.rail_clamp:
         build.place(RAIL_CLAMP, "clamp", "clamp across the 12 V supply, at the converter", "12 V supply", "box")
-        build.link("outlasts", fuse, RAIL_CLAMP)
+        build.link("opens through", fuse, RAIL_CLAMP)
     through_key = build.key_at == PACK
     if build.key_at == PACK_SLEEPING:
         _key_tap(build)

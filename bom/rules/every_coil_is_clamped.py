@@ -1,14 +1,16 @@
 """Every coil must have its kick taken: by suppression of its own or by a clamp across it.
 
-Asks:     each relay and contactor without a clamp beside it says that it is suppressed.
+Asks:     each relay and contactor without a clamp beside it says that it is suppressed; a seller's word for it is
+          tight.
 Why:      a bare coil throws a thousand volts back at the key, the closer and the controller.
 Harm:     damage.
-Says:     fail, can't tell.
+Says:     fail, can't tell, tight.
 Cure:     a two-way clamp across it.
 Ignores:  whether the clamp suits, which is asked of the clamp.
 Source:   relay makers' notes, read second-hand on a public page.
 """
 
+from bom.judge.compare import HEARSAY
 from bom.judge.loom_view import LoomAnswer, LoomView
 from bom.judge.rule import LoomRule
 from bom.judge.verdict import Verdict
@@ -25,7 +27,9 @@ def judge(view: LoomView) -> list[LoomAnswer]:
             word = part.first_word("suppressed")
             datum = "" if word.value else f"whether the coil of the {name} is suppressed"
             because = "no clamp stands across its coil"
-            verdict = ANSWERS[str(word.value)]
+            verdict, known = ANSWERS[str(word.value)], part.evidence_of("suppressed")[0]
+            if verdict == Verdict.PASS and known in HEARSAY:
+                verdict, because = Verdict.TIGHT, f"{because}; its own is known only as: {known}"
             found.append(LoomAnswer(name, verdict, "suppressed", word.text, "yes", because, datum, offers=word))
     return found
 

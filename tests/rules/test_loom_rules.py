@@ -29,6 +29,8 @@ SAG = {
 }
 
 LIVE = {"wishes.precharge_switched": False}
+HAND = {"wishes.contactor": False, "wishes.precharge": False}
+FOURTEEN = {"pack.series": 14, "controller.regen": None}
 BARE = {"wishes.isolator": "none", "wishes.pack_plug": False}
 MINUS = {"pack.bms.opens": "minus", "pack.on_cell_minus": ["converter", "charger"]}
 
@@ -92,14 +94,14 @@ CASES = [
     ("parked-bus-is-dead", LIVE, "controller with the key off", "tight"),
     ("parked-bus-is-dead", LIVE | BARE, "controller with the key off", "fail"),
     ("parked-bus-is-dead", LIVE | {"wishes.isolator": "none"}, "controller with the key off", "tight"),
-    (
-        "parked-bus-is-dead",
-        LIVE | BARE | {"pack.series": 14, "controller.regen": None},
-        "controller with the key off",
-        "tight",
-    ),
-    ("parked-bus-is-dead", LIVE | {"wishes.precharge": False}, "controller with the key off", "not asked"),
-    ("parked-bus-is-dead", LIVE | {"wishes.contactor": False}, "controller with the key off", "not asked"),
+    ("parked-bus-is-dead", LIVE | BARE | FOURTEEN, "controller with the key off", "tight"),
+    ("parked-bus-is-dead", LIVE | {"wishes.precharge": False}, "controller with the key off", "pass"),
+    # without a contactor the key opens nothing of the traction circuit: the bus is as live as the pack
+    ("parked-bus-is-dead", HAND, "controller with the key off", "tight"),
+    ("parked-bus-is-dead", HAND | {"wishes.isolator": "breaker"}, "controller with the key off", "tight"),
+    ("parked-bus-is-dead", HAND | BARE, "controller with the key off", "fail"),
+    ("parked-bus-is-dead", HAND | BARE | FOURTEEN, "controller with the key off", "tight"),
+    ("parked-bus-is-dead", {"wishes.precharge": False}, "controller with the key off", "pass"),
     # common practice: a breaker is rated for few operations under load
     ("breaker-is-no-daily-switch", {}, "daily switch", "not asked"),
     ("breaker-is-no-daily-switch", {"wishes.isolator": "breaker"}, "daily switch", "pass"),
@@ -395,12 +397,26 @@ def test_a_plug_that_mates_live_fills_the_bus(
     assert answers("bus-is-filled-first", edits, "12 V", parts) == {"filling of the bus": verdict}
 
 
-@pytest.mark.parametrize(("word", "verdict"), [("yes", "pass"), ("no", "fail"), ("", "can't tell")])
+@pytest.mark.parametrize(
+    ("word", "evidence", "verdict"),
+    [
+        ("yes", "data sheet", "pass"),
+        ("yes", "seller's word", "tight"),
+        ("no", "seller's word", "fail"),
+        ("", "data sheet", "can't tell"),
+    ],
+)
 def test_a_coil_without_a_clamp_says_that_it_is_suppressed(
-    word: str, verdict: str, catalogue: Catalogue, edited: Callable[..., object], facts_of: Callable[..., object]
+    word: str,
+    evidence: str,
+    verdict: str,
+    catalogue: Catalogue,
+    edited: Callable[..., object],
+    facts_of: Callable[..., object],
 ) -> None:
     table = catalogue.families["contactor"].take([0])
-    part = Parts(table.family, table.ids, table.numbers, {**dict(table.words), "suppressed": (word,)}, table.curves)
+    words = {**dict(table.words), "suppressed": (word,), "evidence": (evidence,), "exceptions": ("",)}
+    part = Parts(table.family, table.ids, table.numbers, words, table.curves)
     job = edited("street-72")
     whole, facts = lay_out(job, catalogue.margins, "12 V"), facts_of(job, "12 V")
     shape = next(entry.shape for entry in rules() if entry.name == "every-coil-is-clamped")

@@ -7,6 +7,7 @@ import numpy as np
 import pytest
 
 from bom.arrangement import SLEEPING, TWELVE
+from bom.choose.needless import may_be_needless
 from bom.judge.loom_view import LoomAnswer, LoomView
 from bom.judge.rule import LoomRule, rules
 from bom.loom.layout import lay_out
@@ -142,22 +143,40 @@ def test_a_pilot_lamp_that_no_contactor_darkens_draws_while_parked(
 
 
 # Worked: 13 cells x 4.20 V = 54.6 V, all of it on 12 V parts that bear 24 V (common practice); 5 x 4.20 V = 21.0 V.
+# Trade: parts sold as isolated were measured to have both minus leads joined; a seller's word does not settle it.
 @pytest.mark.parametrize(
-    ("isolated", "clamp", "series", "verdict", "offered"),
+    ("isolated", "evidence", "clamp", "series", "verdict", "offered"),
     [
-        ("no", False, 13, "fail", "54.6 V"),
-        ("no", True, 13, "pass", "a clamp holds them off"),
-        ("", False, 13, "can't tell", "54.6 V"),
-        ("yes", False, 13, "not asked", ""),
-        ("no", False, 5, "not asked", ""),  # less than 24 V harms nothing
+        ("no", "data sheet", False, 13, "fail", "54.6 V"),
+        ("no", "data sheet", True, 13, "pass", "a clamp holds them off"),
+        ("", "data sheet", False, 13, "can't tell", "54.6 V"),
+        ("yes", "data sheet", False, 13, "not asked", ""),
+        ("yes", "measured", False, 13, "not asked", ""),
+        ("yes", "seller's word", False, 13, "tight", "54.6 V"),
+        ("yes", "seller's word", True, 13, "pass", "a clamp holds them off"),
+        ("no", "data sheet", False, 5, "not asked", ""),  # less than 24 V harms nothing
     ],
 )
 def test_a_shorted_converter_is_clamped(
-    isolated: str, clamp: bool, series: int, verdict: str, offered: str, catalogue: Catalogue, told: Told
+    isolated: str, evidence: str, clamp: bool, series: int, verdict: str, offered: str, catalogue: Catalogue, told: Told
 ) -> None:
-    parts = {"converter": part(catalogue, "converter", isolated=isolated)}
+    parts = {"converter": part(catalogue, "converter", isolated=isolated, evidence=evidence)}
     if clamp:
         parts["rail clamp"] = part(catalogue, "clamp")
     edits = {"pack.series": series, "pack.bms.low_cut": None, "controller.regen": None}
     answers = told("shorted-converter-is-clamped", edits, TWELVE, parts)
     assert (verdict_of(answers), answers[0].offered if answers else "") == (verdict, offered)
+
+
+@pytest.mark.parametrize(("evidence", "stands"), [("seller's word", True), ("data sheet", False)])
+def test_a_sellers_word_spares_no_clamp(
+    evidence: str, stands: bool, catalogue: Catalogue, edited: Callable[..., object]
+) -> None:
+    idle = may_be_needless(lay_out(edited("street-72"), catalogue.margins, TWELVE))
+    converter = part(catalogue, "converter", isolated="yes", evidence=evidence)
+    contactor = part(catalogue, "contactor", suppressed="yes", evidence=evidence)
+    assert idle["rail clamp"].of(converter) == idle["contactor clamp"].of(contactor) == [not stands]
+
+
+def test_a_converter_isolated_by_the_sellers_word_gets_its_clamp(converted: Callable[..., object]) -> None:
+    assert "rail clamp" in converted("street-72", {"pins.converter": "CV-0903"}).filled
