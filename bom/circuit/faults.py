@@ -7,6 +7,7 @@ import numpy as np
 import numpy.typing as npt
 
 from bom.circuit.bike import FRAME, PACK_MINUS, RAIL_MINUS, Bike
+from bom.circuit.breaking import Breaking, breaking
 from bom.circuit.clearing import LEAST_A, SHARE, Fuse, Metals, Openings, fuse_of, openings
 from bom.circuit.compiled import Compiled
 from bom.circuit.fault import TO_FRAME, Fault, Hot
@@ -17,6 +18,7 @@ from bom.circuit.network import Network
 from bom.circuit.shorts import Shorted, shorted
 from bom.circuit.way import in_order
 from bom.loom.builder import TAP_CIRCUITS
+from bom.loom.model import Bridge
 
 Floats = npt.NDArray[np.float64]
 Ints = npt.NDArray[np.intp]
@@ -58,8 +60,14 @@ def _bears(bike: Bike) -> tuple[object, ...]:
     """Gather what bears on the shorts beside the networks: wires in their air, the parts they and fuses are."""
     view = bike.view
     wires = tuple((strand, view.loom.place(name), view.parts.get(name)) for name, strand in bike.strands.items())
-    fuses = tuple(view.parts.get(bridge.place) for bridge in bike.bridges if bridge.kind == "fuse")
+    fuses = tuple(
+        (view.parts.get(bridge.place), _breaks(bike, bridge)) for bridge in bike.bridges if bridge.kind == "fuse"
+    )
     return wires, fuses, bike.bridges, converter_limit(bike), repr(view.facts.job.ambient), view.facts.margins
+
+
+def _breaks(bike: Bike, bridge: Bridge) -> Breaking:
+    return breaking(bike.view.parts.get(bridge.place), bike.view.duties[bridge.place])
 
 
 def _walked(bike: Bike, low: Network, high: Network) -> tuple[Fault, ...]:
@@ -74,7 +82,7 @@ def _walked(bike: Bike, low: Network, high: Network) -> tuple[Fault, ...]:
 def _ground(bike: Bike, low: Compiled, high: Compiled) -> _Ground:
     columns = {resistor.name: number for number, resistor in enumerate(high.network.resistors)}
     fuses = tuple(
-        fuse_of(bridge.name, columns[bridge.name], bike.view.parts.get(bridge.place))
+        fuse_of(bridge.name, columns[bridge.name], bike.view.parts.get(bridge.place), _breaks(bike, bridge))
         for bridge in bike.bridges
         if bridge.kind == "fuse"
     )
@@ -160,6 +168,7 @@ def _fault(ground: _Ground, walked: _Walked, row: int, name: _Name) -> Fault:
     # Where none surely opens, the smallest of those in the path is the one to change.
     which = first if opens else smallest
     fuse = ground.fuses[which] if which >= 0 else None
+    breaks = fuse.breaks if fuse and opened.stays[row] >= 0 else Breaking()
     low_a, high_a, limited = float(walked.low_a[row]), float(walked.high_a[row]), bool(walked.limited[row])
     flows = high_a > LEAST_A
     sources, resistors = ground.high.network.sources, ground.high.network.resistors
@@ -174,10 +183,12 @@ def _fault(ground: _Ground, walked: _Walked, row: int, name: _Name) -> Fault:
         limited=limited,
         fuse=fuse.name if fuse else "",
         opens=opens,
-        known=bool(opened.known[row]) and (ground.limit.known or not limited),
+        bursts=breaks.short,
+        unsaid=breaks.unsaid,
+        known=bool(opened.known[row]) and not breaks.unsaid and (ground.limit.known or not limited),
         earliest_s=float(opened.earliest_s[row]),
         latest_s=float(opened.latest_s[row]),
-        would_do_a=fuse.would_do_a(low_a, ground.within_s) if fuse and not opens else float("nan"),
+        would_do_a=fuse.would_do_a(low_a, ground.within_s) if fuse and not opens and breaks.sound else float("nan"),
         also_opens=ground.fuses[also].name if also >= 0 else "",
         wire=walked.hot[0][row],
         stub=walked.hot[1][row],

@@ -80,12 +80,13 @@ def told(fault: Fault) -> str:
     words = [f"fed by the {fault.source}"]
     if fault.fuse:
         opens = f"opens within {fault.latest_s:g} s" if fault.opens else "may never open"
+        opens = "blows and may not break it" if fault.bursts or fault.unsaid else opens
         words.append(f"{fault.fuse} {opens}")
     if fault.fuse and not fault.opens and fault.would_do_a > 0:
         words.append(f"one of {fault.would_do_a:.3g} A or less would")
     words += [
         f"{hot.wire} {'melts' if hot.end_c > 1000 else f'reaches {hot.end_c:.0f} °C'}, stands {hot.limit_c:.0f} °C"
         for hot in (fault.wire, fault.stub)
-        if hot and hot.burns
+        if hot and hot.burns and not (fault.bursts or fault.unsaid)
     ]
     return "; ".join(words)

@@ -28,6 +28,7 @@ SHORTS = (
     Heading("what helps", 34),
 )
 ENDS: dict[End, Look] = {
+    End.BURSTS: ALARM,
     End.BURNS: ALARM,
     End.NOT_KNOWN: VERDICT_LOOKS[Verdict.CANT_TELL],
     End.NEVER: VERDICT_LOOKS[Verdict.TIGHT],

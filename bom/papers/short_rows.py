@@ -10,6 +10,7 @@ from bom.circuit.fault import End, Fault, Hot
 MELTS_C = 1000.0  # copper melts near 1085 °C; no figure above this means anything
 FRAME = "the frame"
 CURES = {
+    End.BURSTS: "a fuse that breaks these DC volts and amps, by its print",
     End.BURNS: "thicker wire, or a smaller or faster fuse",
     End.NOT_KNOWN: "find the fuse's opening times, or the converter's limit",
     End.NEVER: "a smaller fuse",

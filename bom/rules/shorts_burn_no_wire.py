@@ -1,7 +1,8 @@
 """A short anywhere must open its fuse before a wire burns.
 
 Asks:     with a short at each point, to its return and to the frame, a fuse has surely opened before the hottest
-          wire passes what its insulation stands; or what the converter feeds is carried for ever.
+          wire passes what its insulation stands, and breaks what it opened on; or what the converter feeds is carried
+          for ever. A fuse short of DC volts or breaking amps opens nothing.
 Why:      a wire that burns takes the loom, and what it lies on, with it.
 Harm:     fire.
 Says:     fail, can't tell, tight.
@@ -20,6 +21,7 @@ from bom.judge.rule import LoomRule
 from bom.judge.verdict import Verdict
 
 VERDICTS = {
+    End.BURSTS: Verdict.FAIL,
     End.BURNS: Verdict.FAIL,
     End.NOT_KNOWN: Verdict.CANT_TELL,
     End.NEVER: Verdict.TIGHT,
@@ -32,15 +34,20 @@ NEEDED = "a fuse that opens first"
 def judge(view: LoomView) -> list[LoomAnswer]:
     """Tell the worst short of each way to end badly, and how many end so."""
     faults = [fault for fault in view.walks.faults if not fault.fuse or fault.fuse in view.parts]  # else told already
-    answers = [
-        _answer(view, end, verdict, [fault for fault in faults if fault.end == end])
-        for end, verdict in VERDICTS.items()
-        if any(fault.end == end for fault in faults)
-    ]
+    groups = {(end, fuse): list[Fault]() for end in VERDICTS for fuse in dict.fromkeys(map(_blamed, faults))}
+    for fault in faults:
+        if fault.end in VERDICTS:
+            groups[fault.end, _blamed(fault)].append(fault)
+    answers = [_answer(view, end, VERDICTS[end], alike) for (end, _), alike in groups.items() if alike]
     if answers or not faults:
         return answers
     because = f"{len(faults)} shorts walked"
     return [LoomAnswer("whole loom", Verdict.PASS, "every short", "cleared or carried", NEEDED, because)]
+
+
+def _blamed(fault: Fault) -> str:
+    """Name the fuse that blows and does not break, or is not known to: each is a trouble of its own."""
+    return fault.fuse if fault.bursts or fault.unsaid else ""
 
 
 def _answer(view: LoomView, end: End, verdict: Verdict, faults: Sequence[Fault]) -> LoomAnswer:
@@ -48,8 +55,8 @@ def _answer(view: LoomView, end: End, verdict: Verdict, faults: Sequence[Fault])
 
     worst = max(faults, key=_badness)
     subject = worst.point if len(faults) == 1 else f"{worst.point} and {len(faults) - 1} more"
-    datum = f"opening times of the {worst.fuse}, or the converter's limit" if end == End.NOT_KNOWN else ""
-    burnt = [hot for hot in (worst.wire, worst.stub) if hot and hot.burns]
+    datum = _datum(worst)
+    burnt = [hot for hot in (worst.wire, worst.stub) if hot and hot.burns and not _blamed(worst)]
     hot = next((hot for hot in burnt if isfinite(hot.time_s) and hot.wire in view.parts), None)
     if hot:
         heat, stands = heat_figure(view, worst, hot), stands_figure(view, hot)
@@ -57,9 +64,18 @@ def _answer(view: LoomView, end: End, verdict: Verdict, faults: Sequence[Fault])
         found = (offered, needed, told(worst), datum, heat, stands)
         return LoomAnswer(subject, verdict, f"short to {worst.to}", *found, _at_fault(worst, verdict))
     offers = amps_figure(view, worst)
-    offered = f"{end.word} ({offers})"
+    offered = f"{end.word}: {worst.bursts}" if worst.bursts else f"{end.word} ({offers})"
     met = (f"short to {worst.to}", offered, NEEDED, told(worst), datum, offers)
     return LoomAnswer(subject, verdict, *met, at_fault=_at_fault(worst, verdict))
+
+
+def _datum(fault: Fault) -> str:
+    """Name the figure that would tell how a short ends, "" where that is known."""
+    if fault.end != End.NOT_KNOWN:
+        return ""
+    if fault.unsaid:
+        return f"{fault.unsaid} of the {fault.fuse}"
+    return f"opening times of the {fault.fuse}, or the converter's limit"
 
 
 def _at_fault(fault: Fault, verdict: Verdict) -> tuple[str, ...]:
@@ -67,6 +83,8 @@ def _at_fault(fault: Fault, verdict: Verdict) -> tuple[str, ...]:
 
     Where it is tight the fuse did what it can.
     """
+    if _blamed(fault):
+        return (fault.fuse,)
     burnt = tuple(hot.wire for hot in (fault.wire, fault.stub) if hot and hot.burns)
     if verdict <= Verdict.TIGHT:
         return burnt

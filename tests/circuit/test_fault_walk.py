@@ -7,12 +7,15 @@ import numpy as np
 import pytest
 
 from bom.build import Build
+from bom.check.roots import groups
 from bom.circuit.fault import End, Fault, Hot
 from bom.circuit.short_figures import amps_figure, told
+from bom.judge.verdict import Verdict
 from bom.trace import Origin
 
 Converted = Callable[..., Build]
 STREET_20_A_BLADE = "BF-0207"
+AC_ONLY_TAP, AC_ONLY_MAIN, STRIP_32_V = "TF-0901", "MF-0911", "MF-0912"
 COMMON_MINUS = "CV-0102"  # 20 to 60 V in, 10 A, input and output share the minus
 
 
@@ -236,3 +239,48 @@ def test_what_melts_while_its_fuse_stays_shut_is_told_as_burnt(hot: str, end: En
     """Worked: copper at 400 C is past every insulation, whatever the fuse does."""
     whole = replace(_fault(converted("street-72"), "contactor out"), opens=False, limited=False, wire=None, stub=None)
     assert replace(whole, **{hot: Hot("lead", 400.0, 250.0, 105.0)}).end == end
+
+
+def test_a_fuse_short_of_dc_volts_opens_nothing(converted: Converted) -> None:
+    """Trade: a fuse of 32 V DC that blows on 88 V bursts or arcs on; no short behind it alone is cleared."""
+    build = converted("street-72", {"pins.main fuse": STRIP_32_V})
+    behind = [fault for fault in build.walks.faults if fault.fuse == "main fuse"]
+    assert behind
+    assert {fault.end for fault in behind} == {End.BURSTS}
+    assert not any(fault.opens or np.isfinite(fault.latest_s) for fault in behind)
+    assert {fault.bursts for fault in behind} == {"32.0 V on 88.0 V"}
+
+
+@pytest.mark.parametrize(
+    ("place", "part", "point"),
+    [("main fuse", AC_ONLY_MAIN, "contactor out"), ("converter fuse", AC_ONLY_TAP, "converter in")],
+)
+def test_a_fuse_of_ac_volts_alone_is_not_known_to_open(place: str, part: str, point: str, converted: Converted) -> None:
+    """Published: IEC 60269-1 rates a fuse for AC and for DC apart, from memory; one rating says nothing of the other.
+
+    A small one blows before the large one behind it, so that the large one is not counted on either.
+    """
+    fault = _fault(converted("street-72", {f"pins.{place}": part}), point)
+    assert fault.fuse == place
+    assert fault.end == End.NOT_KNOWN
+    assert fault.unsaid == "DC volts"
+
+
+@pytest.mark.parametrize(
+    ("pins", "verdict"),
+    [
+        ({"pins.main fuse": STRIP_32_V}, Verdict.FAIL),
+        ({"pins.main fuse": AC_ONLY_MAIN}, Verdict.CANT_TELL),
+        ({"pins.converter fuse": AC_ONLY_TAP}, Verdict.CANT_TELL),
+    ],
+)
+def test_a_fuse_that_does_not_break_is_one_cause(pins: dict[str, str], verdict: Verdict, converted: Converted) -> None:
+    """Trade: one wrong fuse is one thing to change; what the shorts say of it is told with its own rules."""
+    build = converted("street-72", pins)
+    place = next(iter(pins)).removeprefix("pins.")
+    told = next(group for group in groups(build) if any(f.rule == "holds-dc-volts" for f in group.findings))
+    shorts = [f for f in told.findings if f.rule == "shorts-burn-no-wire"]
+    assert [(f.verdict, f.at_fault) for f in shorts] == [(verdict, (place,))]
+    assert all(
+        f.verdict <= Verdict.TIGHT for f in build.findings if f.rule == "shorts-burn-no-wire" and f not in shorts
+    )
