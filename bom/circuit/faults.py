@@ -34,13 +34,17 @@ RETURN_KINDS = ("load", "controller", "meter", "pilot", "charger", "key input", 
 
 @dataclass(frozen=True)
 class _Ground:
-    """Both ends of the network, numbered alike, and what a walk asks of it."""
+    """Both ends of the network, numbered alike, and what a walk asks of it.
+
+    empty  resistors that stand for an open place: nobody knows what a short through them would do
+    """
 
     low: Compiled
     high: Compiled
     fuses: tuple[Fuse, ...]
     metals: Metals
     wires: Ints
+    empty: Ints
     guarded: npt.NDArray[np.bool_]
     limit: Limit
     capped: bool
@@ -49,6 +53,8 @@ class _Ground:
 
 def walk_faults(bike: Bike) -> tuple[Fault, ...]:
     """Short every point of the loom that stands at volts, onto its return and onto the frame.
+
+    None is told whose way lies through an open place: what stands there later decides.
 
     Where all that bears on the shorts was met before in this run they are not walked again.
     """
@@ -92,7 +98,14 @@ def _ground(bike: Bike, low: Compiled, high: Compiled) -> _Ground:
     buffered = any(bridge.kind == "buffer" for bridge in bike.bridges)
     within_s = bike.view.facts.margins.fuse_open_s
     limit = converter_limit(bike)
-    return _Ground(low, high, fuses, metals_of(bike, strands), wires, guarded, limit, not buffered, within_s)
+    empty = np.array([columns[name] for name in _open_places(bike) if name in columns], dtype=np.intp)
+    return _Ground(low, high, fuses, metals_of(bike, strands), wires, empty, guarded, limit, not buffered, within_s)
+
+
+def _open_places(bike: Bike) -> Iterator[str]:
+    """Name the wires without a cable and the bridges whose place has no part."""
+    yield from (name for name in bike.strands if name not in bike.view.parts)
+    yield from (bridge.name for bridge in bike.bridges if bridge.place and bridge.place not in bike.view.parts)
 
 
 def _pairs(bike: Bike, compiled: Compiled) -> tuple[Ints, list[_Name]]:
@@ -144,8 +157,9 @@ def _faults(ground: _Ground, names: Sequence[_Name], low: Shorted, high: Shorted
     opened = openings(ground.fuses, low_through[:, columns], high_through[:, columns], high_a)
     hot = hottest(ground.metals, ground.guarded, (low_through[:, ground.wires], high_through[:, ground.wires]), opened)
     walked = _Walked(low_a, high_a, limited, opened, hot, high_through, np.abs(high.given))
+    guessed = (high_through[:, ground.empty] > np.maximum(PATH_SHARE * high_a, LEAST_A)[:, None]).any(axis=1)
     for row, name in enumerate(names):
-        if name[1] == TO_FRAME or high_a[row] > LEAST_A:
+        if (name[1] == TO_FRAME or high_a[row] > LEAST_A) and not guessed[row]:
             yield _fault(ground, walked, row, name)
 
 

@@ -7,7 +7,8 @@ Why:      a wire that burns takes the loom, and what it lies on, with it.
 Harm:     fire.
 Says:     fail, can't tell, tight.
 Cure:     a thicker wire, a faster or smaller fuse; a stub as short as can be, in a sleeve of its own.
-Ignores:  arcs that limit the current and never open a fuse; the battery management, which may open sooner.
+Ignores:  arcs that limit the current and never open a fuse; the battery management, which may open sooner; shorts
+          whose way lies through an open place.
 Source:   IEC 60364-4-43 434.5.2 and IEC 60949 (heat), fuse time bounds of ISO 8820-3 and makers; from memory and read
           second-hand on public pages; as for each fuse.
 """
@@ -33,7 +34,7 @@ NEEDED = "a fuse that opens first"
 
 def judge(view: LoomView) -> list[LoomAnswer]:
     """Tell the worst short of each way to end badly, and how many end so."""
-    faults = [fault for fault in view.walks.faults if not fault.fuse or fault.fuse in view.parts]  # else told already
+    faults = view.walks.faults
     groups = {(end, fuse): list[Fault]() for end in VERDICTS for fuse in dict.fromkeys(map(_blamed, faults))}
     for fault in faults:
         if fault.end in VERDICTS:

@@ -284,3 +284,12 @@ def test_a_fuse_that_does_not_break_is_one_cause(pins: dict[str, str], verdict: 
     assert all(
         f.verdict <= Verdict.TIGHT for f in build.findings if f.rule == "shorts-burn-no-wire" and f not in shorts
     )
+
+
+def test_no_short_is_told_through_an_open_place(converted: Converted) -> None:
+    """Worked: no contactor passes without precharge; what a short behind it does depends on the one that will stand."""
+    build = converted("street-72", {"wishes.precharge": False})
+    assert [hole.place.name for hole in build.holes] == ["contactor"]
+    assert not [fault for fault in build.walks.faults if fault.point == "contactor out" or "contactor" in fault.path]
+    assert _fault(build, "converter in").fuse == "converter fuse"
+    assert not [f for f in build.findings if f.rule == "shorts-burn-no-wire" and f.verdict > Verdict.TIGHT]
