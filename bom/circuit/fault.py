@@ -7,6 +7,7 @@ from math import inf, nan
 LEAST_FLOW_A = 0.05
 LATE_S = 5.0
 TO_FRAME = "the frame"
+COMMON_MINUS = "converter's common minus"  # what joins both sides of one that is not isolated
 
 
 class End(IntEnum):

@@ -157,7 +157,8 @@ def _faults(ground: _Ground, names: Sequence[_Name], low: Shorted, high: Shorted
     opened = openings(ground.fuses, low_through[:, columns], high_through[:, columns], high_a)
     hot = hottest(ground.metals, ground.guarded, (low_through[:, ground.wires], high_through[:, ground.wires]), opened)
     walked = _Walked(low_a, high_a, limited, opened, hot, high_through, np.abs(high.given))
-    guessed = (high_through[:, ground.empty] > np.maximum(PATH_SHARE * high_a, LEAST_A)[:, None]).any(axis=1)
+    most = np.maximum(PATH_SHARE * high_a, LEAST_A)[:, None]
+    guessed = np.logical_or.reduce(high_through[:, ground.empty] > most, axis=1)
     for row, name in enumerate(names):
         if (name[1] == TO_FRAME or high_a[row] > LEAST_A) and not guessed[row]:
             yield _fault(ground, walked, row, name)

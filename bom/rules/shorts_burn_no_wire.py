@@ -6,7 +6,7 @@ Asks:     with a short at each point, to its return and to the frame, a fuse has
 Why:      a wire that burns takes the loom, and what it lies on, with it.
 Harm:     fire.
 Says:     fail, can't tell, tight.
-Cure:     a thicker wire, a faster or smaller fuse; a stub as short as can be, in a sleeve of its own.
+Cure:     a thicker wire, a smaller or faster fuse; where the converter lets go a larger one of constant current.
 Ignores:  arcs that limit the current and never open a fuse; the battery management, which may open sooner; shorts
           whose way lies through an open place.
 Source:   IEC 60364-4-43 434.5.2 and IEC 60949 (heat), fuse time bounds of ISO 8820-3 and makers; from memory and read
@@ -16,7 +16,7 @@ Source:   IEC 60364-4-43 434.5.2 and IEC 60949 (heat), fuse time bounds of ISO 8
 from collections.abc import Sequence
 from math import isfinite
 
-from bom.circuit.fault import TO_FRAME, End, Fault
+from bom.circuit.fault import COMMON_MINUS, TO_FRAME, End, Fault
 from bom.judge.loom_view import LoomAnswer, LoomView
 from bom.judge.rule import LoomRule
 from bom.judge.verdict import Verdict
@@ -30,6 +30,14 @@ VERDICTS = {
     End.STUB: Verdict.TIGHT,
 }
 NEEDED = "a fuse that opens first"
+CURES = {
+    End.BURSTS: "a fuse that breaks these DC volts and amps by its print.",
+    End.BURNS: "a thicker wire, a smaller or faster fuse.",
+    End.NOT_KNOWN: "find the fuse's opening times, or the converter's limit; or put in one whose sheet prints them.",
+    End.NEVER: "a smaller fuse.",
+    End.LETS_GO: "a larger converter of constant current, so that the short's own fuse opens and the rest stays lit.",
+    End.STUB: "a stub as short as can be, in a sleeve of its own.",
+}
 
 
 def judge(view: LoomView) -> list[LoomAnswer]:
@@ -63,11 +71,22 @@ def _answer(view: LoomView, end: End, verdict: Verdict, faults: Sequence[Fault])
         heat, stands = heat_figure(view, worst, hot), stands_figure(view, hot)
         offered, needed = f"{end.word}: {heat.high:g} kA²s", f"at most {stands.high:g} kA²s"
         found = (offered, needed, told(worst), datum, heat, stands)
-        return LoomAnswer(subject, verdict, f"short to {worst.to}", *found, _at_fault(worst, verdict))
+        return LoomAnswer(subject, verdict, f"short to {worst.to}", *found, _at_fault(worst, verdict), _cure(worst))
     offers = amps_figure(view, worst)
     offered = f"{end.word}: {worst.bursts}" if worst.bursts else f"{end.word} ({offers})"
     met = (f"short to {worst.to}", offered, NEEDED, told(worst), datum, offers)
-    return LoomAnswer(subject, verdict, *met, at_fault=_at_fault(worst, verdict))
+    return LoomAnswer(subject, verdict, *met, at_fault=_at_fault(worst, verdict), cure=_cure(worst))
+
+
+def _cure(fault: Fault) -> str:
+    """Say what helps against the way a short ends."""
+    if fault.unsaid and fault.end == End.NOT_KNOWN:
+        return f"find the {fault.unsaid} of the {fault.fuse}, or put in one whose sheet prints them."
+    if fault.end == End.NEVER and fault.would_do_a > 0:
+        return f"a {fault.fuse} of {fault.would_do_a:.3g} A or less, if it still holds the load."
+    if fault.end == End.BURNS and COMMON_MINUS in fault.path:
+        return "a converter whose input is isolated from its output: pack plus on the frame then closes no circuit."
+    return CURES[fault.end]
 
 
 def _datum(fault: Fault) -> str:

@@ -15,6 +15,7 @@ from bom.trace import Origin
 
 Converted = Callable[..., Build]
 STREET_20_A_BLADE = "BF-0207"
+HICCUPS = "CV-0101"
 AC_ONLY_TAP, AC_ONLY_MAIN, STRIP_32_V = "TF-0901", "MF-0911", "MF-0912"
 COMMON_MINUS = "CV-0102"  # 20 to 60 V in, 10 A, input and output share the minus
 
@@ -76,7 +77,7 @@ def test_a_converter_that_limits_at_20_a_opens_a_10_a_blade_within_5_s(converted
 
 def test_a_converter_that_hiccups_feeds_no_fault(converted: Converted) -> None:
     """Trade: one that hiccups gives no steady amps, so that no fuse surely opens."""
-    build = converted("moped-48", {"pins.converter": "CV-0101"})
+    build = converted("moped-48", {"pins.converter": HICCUPS})
     assert _fault(build, "headlamp plus").end in (End.LETS_GO, End.NOT_KNOWN)
 
 
@@ -293,3 +294,25 @@ def test_no_short_is_told_through_an_open_place(converted: Converted) -> None:
     assert not [fault for fault in build.walks.faults if fault.point == "contactor out" or "contactor" in fault.path]
     assert _fault(build, "converter in").fuse == "converter fuse"
     assert not [f for f in build.findings if f.rule == "shorts-burn-no-wire" and f.verdict > Verdict.TIGHT]
+
+
+@pytest.mark.parametrize(
+    ("starter", "pins", "ends", "cure"),
+    [
+        ("moped-48", {"pins.converter": HICCUPS}, End.LETS_GO, "a larger converter of constant current"),
+        ("street-72", {"pins.headlamp circuit fuse": STREET_20_A_BLADE}, End.NEVER, "fuse of 10 A or less"),
+        ("moped-48", {"pins.converter": COMMON_MINUS}, End.BURNS, "isolated from its output"),
+        ("street-72", {"pins.main fuse": "MF-0312"}, End.BURNS, "a thicker wire, a smaller or faster fuse"),
+        ("street-72", {"pins.main fuse": STRIP_32_V}, End.BURSTS, "a fuse that breaks these DC volts"),
+        ("street-72", {"pins.main fuse": AC_ONLY_MAIN}, End.NOT_KNOWN, "find the DC volts of the main fuse"),
+    ],
+)
+def test_each_way_a_short_ends_has_its_own_cure(
+    starter: str, pins: dict[str, str], ends: End, cure: str, converted: Converted
+) -> None:
+    """Trade: no wire is too thin where the converter lets go; no wire helps a fuse that does not break."""
+    build = converted(starter, pins)
+    told = [f.cure for f in build.findings if f.rule == "shorts-burn-no-wire"]
+    assert ends in {fault.end for fault in build.walks.faults}
+    assert sum(cure in said for said in told) == 1, told
+    assert len(set(told)) == len(told)
