@@ -177,6 +177,11 @@ class Metals:
         withstand = withstand_a2s(area_mm2=self.area_mm2, start_c=self.start_c, end_c=self.limit_c)
         return np.sqrt(np.asarray(withstand, dtype=np.float64))
 
+    def burns_s(self, wires: Ints, amps: Floats) -> Floats:
+        """Give by when one wire is at its insulation's end for each short; NaN past what the heat formula covers."""
+        time_s = np.square(self.withstands[wires] / np.maximum(amps, LEAST_A))
+        return np.where(time_s > LONGEST_ADIABATIC_S, np.nan, time_s)
+
     def after_c(self, wires: Ints, amps: Floats, time_s: Floats) -> Floats:
         """Give the temperature of one wire for each short, from the heat it stands in service."""
         air = np.minimum(self.air_c[wires], self.start_c[wires])

@@ -55,6 +55,7 @@ class Hot:
     rest_c   what it stands for ever, where it was to begin with
     amps     that heat it most, of the least and the greatest of the short
     time_s   for which they do, as far as the fuse lets them through
+    burns_s  by when those amps bring it to what it stands, no heat leaving it; NaN where that takes longer than 5 s
     """
 
     wire: str
@@ -63,6 +64,7 @@ class Hot:
     rest_c: float
     amps: float = nan
     time_s: float = inf
+    burns_s: float = nan
 
     @property
     def burns(self) -> bool:

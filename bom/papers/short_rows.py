@@ -105,6 +105,14 @@ def celsius(hot: Hot | None) -> str | float:
     return round(hot.end_c) if hot.end_c < MELTS_C else "melts"
 
 
+def hottest_words(row: ShortRow) -> str:
+    """Name the hottest wire, and by when the short has burnt it where it does."""
+    if row.hot is None:
+        return "–"
+    burnt = row.end in (End.BURNS, End.STUB) and row.hot.burns and isfinite(row.hot.burns_s)
+    return f"{row.hot.wire}, burnt in {row.hot.burns_s:.2g} s" if burnt else row.hot.wire
+
+
 def seconds(value: float, flows: bool) -> str | float:
     """Give the seconds until a fuse opens: a word where none need, a dash where nothing flows."""
     if not flows:

@@ -316,3 +316,39 @@ def test_each_way_a_short_ends_has_its_own_cure(
     assert ends in {fault.end for fault in build.walks.faults}
     assert sum(cure in said for said in told) == 1, told
     assert len(set(told)) == len(told)
+
+
+def test_a_stub_is_told_by_the_seconds_it_stands(converted: Converted) -> None:
+    """Worked: 7.6 mohm/m are 1000 / (58 x 7.6) = 2.269 mm2; XLPE from 105 to 250 C, k = 226 sqrt(ln(484.5 / 339.5)).
+
+    That is 134.8; (134.8 x 2.269 / 507.9 A)^2 = 0.363 s. IEC 60364-4-43 434.5.2, from memory.
+    """
+    build = converted("street-72")
+    stub = _fault(build, "precharge fuse in").stub
+    assert stub is not None
+    assert stub.burns_s == pytest.approx((134.8 * 2.269 / 507.9) ** 2, rel=2e-3)
+    told = next(f for f in build.findings if f.rule == "shorts-burn-no-wire")
+    assert told.what == "precharge stub, 2.5 mm², ahead of its fuse"
+    assert told.offered == "a short to its return burns it in 0.36 s"
+    assert told.needed == "the main fuse open by then: it may take 5 s"
+
+
+def test_heat_for_less_than_the_printed_time_is_explained(converted: Converted) -> None:
+    """Worked: 508 A are more than 3 x 150 A, for which 5 s are printed; (450 A)^2 x 5 s / (508 A)^2 are 3.92 s."""
+    build = converted("street-72")
+    stub = _fault(build, "precharge fuse in").stub
+    told = next(f for f in build.findings if f.rule == "shorts-burn-no-wire")
+    assert stub is not None
+    assert float(build.filled["main fuse"].part.number("rated_a")[0]) == 150.0
+    assert stub.time_s == pytest.approx((3 * 150.0) ** 2 * 5 / stub.amps**2, rel=1e-3)
+    assert f"opens within 5 s by its print, letting in no more heat than 508 A for {stub.time_s:.3g} s" in told.because
+
+
+@pytest.mark.parametrize(
+    ("laid", "cure"), [("100 mm", "keep it at most 100 mm"), ("300 mm", "shorten it to at most 200 mm")]
+)
+def test_a_stub_is_offered_no_cure_that_is_taken(laid: str, cure: str, converted: Converted) -> None:
+    """Trade: nothing is left to buy for a stub that is short and sleeved; 200 mm by common practice."""
+    build = converted("street-72", {"runs.tap_stub": laid})
+    told = next(f for f in build.findings if f.rule == "shorts-burn-no-wire")
+    assert told.cure == f"{cure}, in a sleeve of its own, which is on the bill."
