@@ -52,7 +52,7 @@ def as_data(account: Account, session: Session, arrangement: str) -> Node:
         "evidence": finding.evidence,
         "datum": finding.datum,
         **trees,
-        "rule": {"title": rule.title, "asks": rule.asks, "why": rule.why, "source": rule.source, "cure": rule.cure},
+        "rule": {"title": rule.title, "asks": rule.asks, "why": rule.why, "source": rule.source, "cure": finding.cure},
     }
 
 

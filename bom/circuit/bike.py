@@ -5,6 +5,7 @@ from dataclasses import dataclass, field
 from functools import cached_property
 from math import isnan
 
+from bom.circuit.fault import COMMON_MINUS
 from bom.circuit.network import Converter, Draw, Network, Resistor, Source
 from bom.circuit.ohms import Strand, bridge_ohm, strand_ohms, strands
 from bom.circuit.positions import Positions, positions_of
@@ -269,7 +270,7 @@ def buffer_battery(bike: Bike, bridge: Bridge, *, strong: bool) -> Source:
 
 def common_minus(bike: Bike) -> list[Resistor]:
     """Join pack minus and 12 V minus where the converter does, or may."""
-    return [Resistor("converter's common minus", "converter minus", "12 V minus", COMMON_OHM)] if bike.joined else []
+    return [Resistor(COMMON_MINUS, "converter minus", "12 V minus", COMMON_OHM)] if bike.joined else []
 
 
 def _converter(bike: Bike) -> Converter:

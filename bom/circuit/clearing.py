@@ -7,6 +7,7 @@ from functools import cached_property
 import numpy as np
 import numpy.typing as npt
 
+from bom.circuit.breaking import Breaking
 from bom.circuit.ohms import Strand
 from bom.judge.ratings import MOST_MULTIPLE, TimePoint, time_band
 from bom.parts import Parts
@@ -30,23 +31,25 @@ class Fuse:
 
     column  of the network's resistors
     points  published opening times; none where not known
+    breaks  whether it breaks what it blows on
     """
 
     name: str
     column: int
     rated_a: float
     points: tuple[TimePoint, ...]
+    breaks: Breaking
 
     def would_do_a(self, amps: float, within_s: float) -> float:
         """Give the greatest rating of its kind that surely opens on these amps in time; NaN where none does."""
         return amps / surely_opens_multiple(within_s=within_s, points=self.points) if self.points else float("nan")
 
 
-def fuse_of(name: str, column: int, part: Parts | None) -> Fuse:
+def fuse_of(name: str, column: int, part: Parts | None, breaks: Breaking) -> Fuse:
     """Describe a fuse by the part that stands at its place."""
     if part is None:
-        return Fuse(name, column, float("nan"), ())
-    return Fuse(name, column, float(part.number("rated_a")[0]), tuple(time_band(part, 0)))
+        return Fuse(name, column, float("nan"), (), breaks)
+    return Fuse(name, column, float(part.number("rated_a")[0]), tuple(time_band(part, 0)), breaks)
 
 
 @dataclass(frozen=True)
@@ -56,6 +59,7 @@ class Openings:
     first       the fuse that has surely opened first, of those that carry most of the short
     smallest    the smallest fuse of those
     also        another fuse of the path that may open before the first one surely has
+    stays       the fuse that blows first and is not known to break; it opens nothing, and no other is counted on
     known       False where none surely opens and the times of one are not known
     earliest_s  before this the first surely does not open
     latest_s    by then it surely has; inf where none does
@@ -66,6 +70,7 @@ class Openings:
     first: Ints
     smallest: Ints
     also: Ints
+    stays: Ints
     known: npt.NDArray[np.bool_]
     earliest_s: Floats
     latest_s: Floats
@@ -101,13 +106,19 @@ def openings(fuses: Sequence[Fuse], low_a: Floats, high_a: Floats, short_a: Floa
     smallest = np.append(in_way, -1)[_best(rows[in_way], rated[in_way], count)]
     # One that worn contacts keep shut may still open on the greatest amps: the heat of either end is its own.
     meant = np.where(opens, first, smallest)
+    sound = np.array([*(fuse.breaks.sound for fuse in fuses), True])
+    # The smallest blows before a larger one, whether its times are known or not.
+    meant = np.where(sound[index[smallest]], meant, smallest)
+    held = ~sound[index[meant]]
+    opens &= ~held
     picked = [np.where(opens, np.append(column, np.inf)[first], np.inf) for column in times[:2]]
-    heats = [np.append(column, np.inf)[meant] for column in times[2:]]
+    heats = [np.where(held, np.inf, np.append(column, np.inf)[meant]) for column in times[2:]]
     return Openings(
         np.where(opens, index[first], -1),
-        index[smallest],
-        np.where(overlaps, index[rival], -1),
-        opens | ~unknown,
+        np.where(held, index[meant], index[smallest]),
+        np.where(overlaps & opens, index[rival], -1),
+        np.where(held, index[meant], -1),
+        opens | held | ~unknown,
         picked[1],
         picked[0],
         *heats,
@@ -165,6 +176,11 @@ class Metals:
         """Give A s^0.5 that each wire withstands with all heat kept: k times its copper."""
         withstand = withstand_a2s(area_mm2=self.area_mm2, start_c=self.start_c, end_c=self.limit_c)
         return np.sqrt(np.asarray(withstand, dtype=np.float64))
+
+    def burns_s(self, wires: Ints, amps: Floats) -> Floats:
+        """Give by when one wire is at its insulation's end for each short; NaN past what the heat formula covers."""
+        time_s = np.square(self.withstands[wires] / np.maximum(amps, LEAST_A))
+        return np.where(time_s > LONGEST_ADIABATIC_S, np.nan, time_s)
 
     def after_c(self, wires: Ints, amps: Floats, time_s: Floats) -> Floats:
         """Give the temperature of one wire for each short, from the heat it stands in service."""

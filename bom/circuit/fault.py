@@ -7,6 +7,7 @@ from math import inf, nan
 LEAST_FLOW_A = 0.05
 LATE_S = 5.0
 TO_FRAME = "the frame"
+COMMON_MINUS = "converter's common minus"  # what joins both sides of one that is not isolated
 
 
 class End(IntEnum):
@@ -22,6 +23,7 @@ class End(IntEnum):
     NEVER = 7
     NOT_KNOWN = 8
     BURNS = 9
+    BURSTS = 10
 
     @property
     def word(self) -> str:
@@ -40,6 +42,7 @@ WORDS = {
     End.NEVER: "the fuse need never open",
     End.NOT_KNOWN: "can't tell",
     End.BURNS: "a wire burns first",
+    End.BURSTS: "the fuse bursts or arcs on",
 }
 
 
@@ -52,6 +55,7 @@ class Hot:
     rest_c   what it stands for ever, where it was to begin with
     amps     that heat it most, of the least and the greatest of the short
     time_s   for which they do, as far as the fuse lets them through
+    burns_s  by when those amps bring it to what it stands, no heat leaving it; NaN where that takes longer than 5 s
     """
 
     wire: str
@@ -60,6 +64,7 @@ class Hot:
     rest_c: float
     amps: float = nan
     time_s: float = inf
+    burns_s: float = nan
 
     @property
     def burns(self) -> bool:
@@ -77,7 +82,9 @@ class Fault:
     limited        True where the converter's limit holds the amps down
     fuse           fuse that opens; where none surely does the smallest of the path, "" where there is none
     opens          whether the fuse surely opens
-    known          False where its times, or the converter's limit, are not known
+    bursts         by what a fuse that blows is short of breaking the short ("32 V on 88 V"), "" where it is not
+    unsaid         figure that lacks to know whether it breaks ("DC volts"), "" where none does
+    known          False where its times, whether it breaks, or the converter's limit, are not known
     earliest_s     before this it surely does not open
     latest_s       by then it surely has; inf: it need never
     would_do_a     greatest rating of its kind that would surely open in time, where this one does not; NaN: none
@@ -94,6 +101,8 @@ class Fault:
     limited: bool
     fuse: str
     opens: bool
+    bursts: str
+    unsaid: str
     known: bool
     earliest_s: float
     latest_s: float
@@ -108,6 +117,8 @@ class Fault:
         """Say how it ends."""
         if self.high_a < LEAST_FLOW_A:
             return End.NO_CURRENT
+        if self.bursts:
+            return End.BURSTS
         if not self.known:
             return End.NOT_KNOWN
         return self._fed_end() if not self.opens else self._opened_end()

@@ -7,6 +7,7 @@ import numpy as np
 import numpy.typing as npt
 
 from bom.circuit.bike import FRAME, PACK_MINUS, RAIL_MINUS, Bike
+from bom.circuit.breaking import Breaking, breaking
 from bom.circuit.clearing import LEAST_A, SHARE, Fuse, Metals, Openings, fuse_of, openings
 from bom.circuit.compiled import Compiled
 from bom.circuit.fault import TO_FRAME, Fault, Hot
@@ -17,6 +18,7 @@ from bom.circuit.network import Network
 from bom.circuit.shorts import Shorted, shorted
 from bom.circuit.way import in_order
 from bom.loom.builder import TAP_CIRCUITS
+from bom.loom.model import Bridge
 
 Floats = npt.NDArray[np.float64]
 Ints = npt.NDArray[np.intp]
@@ -32,13 +34,17 @@ RETURN_KINDS = ("load", "controller", "meter", "pilot", "charger", "key input", 
 
 @dataclass(frozen=True)
 class _Ground:
-    """Both ends of the network, numbered alike, and what a walk asks of it."""
+    """Both ends of the network, numbered alike, and what a walk asks of it.
+
+    empty  resistors that stand for an open place: nobody knows what a short through them would do
+    """
 
     low: Compiled
     high: Compiled
     fuses: tuple[Fuse, ...]
     metals: Metals
     wires: Ints
+    empty: Ints
     guarded: npt.NDArray[np.bool_]
     limit: Limit
     capped: bool
@@ -47,6 +53,8 @@ class _Ground:
 
 def walk_faults(bike: Bike) -> tuple[Fault, ...]:
     """Short every point of the loom that stands at volts, onto its return and onto the frame.
+
+    None is told whose way lies through an open place: what stands there later decides.
 
     Where all that bears on the shorts was met before in this run they are not walked again.
     """
@@ -58,8 +66,14 @@ def _bears(bike: Bike) -> tuple[object, ...]:
     """Gather what bears on the shorts beside the networks: wires in their air, the parts they and fuses are."""
     view = bike.view
     wires = tuple((strand, view.loom.place(name), view.parts.get(name)) for name, strand in bike.strands.items())
-    fuses = tuple(view.parts.get(bridge.place) for bridge in bike.bridges if bridge.kind == "fuse")
+    fuses = tuple(
+        (view.parts.get(bridge.place), _breaks(bike, bridge)) for bridge in bike.bridges if bridge.kind == "fuse"
+    )
     return wires, fuses, bike.bridges, converter_limit(bike), repr(view.facts.job.ambient), view.facts.margins
+
+
+def _breaks(bike: Bike, bridge: Bridge) -> Breaking:
+    return breaking(bike.view.parts.get(bridge.place), bike.view.duties[bridge.place])
 
 
 def _walked(bike: Bike, low: Network, high: Network) -> tuple[Fault, ...]:
@@ -74,7 +88,7 @@ def _walked(bike: Bike, low: Network, high: Network) -> tuple[Fault, ...]:
 def _ground(bike: Bike, low: Compiled, high: Compiled) -> _Ground:
     columns = {resistor.name: number for number, resistor in enumerate(high.network.resistors)}
     fuses = tuple(
-        fuse_of(bridge.name, columns[bridge.name], bike.view.parts.get(bridge.place))
+        fuse_of(bridge.name, columns[bridge.name], bike.view.parts.get(bridge.place), _breaks(bike, bridge))
         for bridge in bike.bridges
         if bridge.kind == "fuse"
     )
@@ -84,7 +98,14 @@ def _ground(bike: Bike, low: Compiled, high: Compiled) -> _Ground:
     buffered = any(bridge.kind == "buffer" for bridge in bike.bridges)
     within_s = bike.view.facts.margins.fuse_open_s
     limit = converter_limit(bike)
-    return _Ground(low, high, fuses, metals_of(bike, strands), wires, guarded, limit, not buffered, within_s)
+    empty = np.array([columns[name] for name in _open_places(bike) if name in columns], dtype=np.intp)
+    return _Ground(low, high, fuses, metals_of(bike, strands), wires, empty, guarded, limit, not buffered, within_s)
+
+
+def _open_places(bike: Bike) -> Iterator[str]:
+    """Name the wires without a cable and the bridges whose place has no part."""
+    yield from (name for name in bike.strands if name not in bike.view.parts)
+    yield from (bridge.name for bridge in bike.bridges if bridge.place and bridge.place not in bike.view.parts)
 
 
 def _pairs(bike: Bike, compiled: Compiled) -> tuple[Ints, list[_Name]]:
@@ -136,8 +157,10 @@ def _faults(ground: _Ground, names: Sequence[_Name], low: Shorted, high: Shorted
     opened = openings(ground.fuses, low_through[:, columns], high_through[:, columns], high_a)
     hot = hottest(ground.metals, ground.guarded, (low_through[:, ground.wires], high_through[:, ground.wires]), opened)
     walked = _Walked(low_a, high_a, limited, opened, hot, high_through, np.abs(high.given))
+    most = np.maximum(PATH_SHARE * high_a, LEAST_A)[:, None]
+    guessed = np.logical_or.reduce(high_through[:, ground.empty] > most, axis=1)
     for row, name in enumerate(names):
-        if name[1] == TO_FRAME or high_a[row] > LEAST_A:
+        if (name[1] == TO_FRAME or high_a[row] > LEAST_A) and not guessed[row]:
             yield _fault(ground, walked, row, name)
 
 
@@ -160,6 +183,7 @@ def _fault(ground: _Ground, walked: _Walked, row: int, name: _Name) -> Fault:
     # Where none surely opens, the smallest of those in the path is the one to change.
     which = first if opens else smallest
     fuse = ground.fuses[which] if which >= 0 else None
+    breaks = fuse.breaks if fuse and opened.stays[row] >= 0 else Breaking()
     low_a, high_a, limited = float(walked.low_a[row]), float(walked.high_a[row]), bool(walked.limited[row])
     flows = high_a > LEAST_A
     sources, resistors = ground.high.network.sources, ground.high.network.resistors
@@ -174,10 +198,12 @@ def _fault(ground: _Ground, walked: _Walked, row: int, name: _Name) -> Fault:
         limited=limited,
         fuse=fuse.name if fuse else "",
         opens=opens,
-        known=bool(opened.known[row]) and (ground.limit.known or not limited),
+        bursts=breaks.short,
+        unsaid=breaks.unsaid,
+        known=bool(opened.known[row]) and not breaks.unsaid and (ground.limit.known or not limited),
         earliest_s=float(opened.earliest_s[row]),
         latest_s=float(opened.latest_s[row]),
-        would_do_a=fuse.would_do_a(low_a, ground.within_s) if fuse and not opens else float("nan"),
+        would_do_a=fuse.would_do_a(low_a, ground.within_s) if fuse and not opens and breaks.sound else float("nan"),
         also_opens=ground.fuses[also].name if also >= 0 else "",
         wire=walked.hot[0][row],
         stub=walked.hot[1][row],

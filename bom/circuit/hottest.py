@@ -61,8 +61,15 @@ def _hot(metals: Metals, best: Ints, ends: Ends, amps: Ends, times: Ends) -> lis
     """Take the hotter end of each short; nothing where the wire carries nothing."""
     many = ends[1] >= ends[0]
     most_a, time_s = np.where(many, amps[1], amps[0]), np.where(many, times[1], times[0])
-    columns = (best, np.maximum(*ends), metals.stands_c(best, time_s), amps[1] > LEAST_A, most_a, time_s)
-    return [
-        Hot(metals.strands[wire].wire.name, end, limit, float(metals.start_c[wire]), own_a, own_s) if flows else None
-        for wire, end, limit, flows, own_a, own_s in zip(*(column.tolist() for column in columns), strict=True)
-    ]
+    columns = (
+        best,
+        np.maximum(*ends),
+        metals.stands_c(best, time_s),
+        metals.start_c[best],
+        most_a,
+        time_s,
+        metals.burns_s(best, most_a),
+    )
+    rows = zip(*(column.tolist() for column in columns), strict=True)
+    hot = [Hot(metals.strands[wire].wire.name, *figures) for wire, *figures in rows]
+    return [each if flows else None for each, flows in zip(hot, amps[1] > LEAST_A, strict=True)]

@@ -4,7 +4,7 @@ from bom.loom.beside import lay_out_beside
 from bom.loom.builder import TAP_CIRCUITS, Builder
 from bom.loom.leads import lay_out_leads
 from bom.loom.low_volt import lay_out_low_volt
-from bom.loom.model import Loom
+from bom.loom.model import SLEEVING, Loom
 from bom.loom.taps import lay_out_taps
 from bom.loom.traction import lay_out_traction
 from bom.physics.isolation import is_above_low_voltage
@@ -24,7 +24,7 @@ def lay_out(job: JobFile, margins: Margins, key_at: str) -> Loom:
     if _may_exceed_low_voltage(job):
         taps = [wire for wire in build.wires if build.cable(wire.name).circuit in TAP_CIRCUITS]
         length_m = sum(wire.length_m for wire in taps) / 2  # plus and minus of a tap share a sleeve
-        build.place("tap sleeving", "sleeve", "orange sleeving over the taps", "labels", "frame", length_m)
+        build.place(SLEEVING, "sleeve", "orange sleeving over the taps", "labels", "frame", length_m)
     parked = ("live when parked",) if job.wishes.bus_stays_live else ()
     for purpose in ("traction voltage", "isolator", "fuse table", "wait time", *parked):
         build.place(f"{purpose} label", "label", f"label: {purpose}", "labels", "frame")

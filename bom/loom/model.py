@@ -37,6 +37,8 @@ LINKS: Mapping[str, str] = {
 
 # Gate of the lamps of the side that does not flash, where a telltale lies across the sides: joined, yet not lit.
 FAR_SIDE = "lit far side"
+# Place of the orange sleeving over plus and minus of the taps, their stubs with them.
+SLEEVING = "tap sleeving"
 # Gate of a switch that is closed while none of its loads is lit.
 UNLIT = "unlit"
 

@@ -15,7 +15,7 @@ from bom.papers.closing_rows import loss_words, losses, waits, walked_in
 from bom.papers.open_rows import HELPS, KEEPS, OWN_LOAD, OpenRow, open_rows, stray_rows
 from bom.papers.page import some_of
 from bom.papers.sheet_lights import shown
-from bom.papers.short_rows import ShortRow, celsius, short_rows
+from bom.papers.short_rows import ShortRow, celsius, hottest_words, short_rows
 
 MOST_ROWS = 12
 MOST_RUSHES = 6
@@ -71,7 +71,7 @@ def amps(value: float) -> str:
 def _short(row: ShortRow) -> View:
     low, high = amps(row.low_a), amps(row.high_a)
     hot = celsius(row.hot)
-    warm = f"{row.hot.wire} {f'{hot} °C' if isinstance(hot, int) else hot}" if row.hot else "–"
+    warm = f"{hottest_words(row)}, {f'{hot} °C' if isinstance(hot, int) else hot}" if row.hot else "–"
     return {
         "cure": row.cure,
         "points": some_of(row.points, MOST_POINTS),

@@ -5,7 +5,7 @@ from bom.circuit.fault import End
 from bom.judge.verdict import Verdict
 from bom.papers.looks import ALARM, AMPS, BOLD, NOTE, SECTION, TEXT, VERDICT_LOOKS, WHOLE, Look
 from bom.papers.page import Heading, Page, four, some_of
-from bom.papers.short_rows import ShortRow, celsius, seconds, short_rows
+from bom.papers.short_rows import ShortRow, celsius, hottest_words, seconds, short_rows
 
 DASH = "–"
 WAY, SLIM = "by way of the frame", 14  # as wide as its heading where no short finds home through the frame
@@ -28,6 +28,7 @@ SHORTS = (
     Heading("what helps", 34),
 )
 ENDS: dict[End, Look] = {
+    End.BURSTS: ALARM,
     End.BURNS: ALARM,
     End.NOT_KNOWN: VERDICT_LOOKS[Verdict.CANT_TELL],
     End.NEVER: VERDICT_LOOKS[Verdict.TIGHT],
@@ -71,7 +72,7 @@ def _cells(row: ShortRow) -> tuple[object, ...]:
     amps = (round(four(row.low_a), 1), round(four(row.high_a), 1), _fed(row))
     fuse = (row.fuse or "none", *(seconds(value, flows) for value in (row.earliest_s, row.latest_s)))
     stands = round(row.stands_c) if row.hot else DASH
-    hot = (row.also_opens or DASH, row.hot.wire if row.hot else DASH, celsius(row.hot), stands)
+    hot = (row.also_opens or DASH, hottest_words(row), celsius(row.hot), stands)
     return (*where, *amps, *fuse, *hot, ", ".join(row.path) or DASH, row.cure)
 
 

@@ -10,6 +10,7 @@ from bom.circuit.fault import End, Fault, Hot
 MELTS_C = 1000.0  # copper melts near 1085 °C; no figure above this means anything
 FRAME = "the frame"
 CURES = {
+    End.BURSTS: "a fuse that breaks these DC volts and amps, by its print",
     End.BURNS: "thicker wire, or a smaller or faster fuse",
     End.NOT_KNOWN: "find the fuse's opening times, or the converter's limit",
     End.NEVER: "a smaller fuse",
@@ -102,6 +103,14 @@ def celsius(hot: Hot | None) -> str | float:
     if hot is None:
         return "–"
     return round(hot.end_c) if hot.end_c < MELTS_C else "melts"
+
+
+def hottest_words(row: ShortRow) -> str:
+    """Name the hottest wire, and by when the short has burnt it where it does."""
+    if row.hot is None:
+        return "–"
+    burnt = row.end in (End.BURNS, End.STUB) and row.hot.burns and isfinite(row.hot.burns_s)
+    return f"{row.hot.wire}, burnt in {row.hot.burns_s:.2g} s" if burnt else row.hot.wire
 
 
 def seconds(value: float, flows: bool) -> str | float:

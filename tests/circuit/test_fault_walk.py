@@ -7,12 +7,16 @@ import numpy as np
 import pytest
 
 from bom.build import Build
+from bom.check.roots import groups
 from bom.circuit.fault import End, Fault, Hot
 from bom.circuit.short_figures import amps_figure, told
+from bom.judge.verdict import Verdict
 from bom.trace import Origin
 
 Converted = Callable[..., Build]
 STREET_20_A_BLADE = "BF-0207"
+HICCUPS = "CV-0101"
+AC_ONLY_TAP, AC_ONLY_MAIN, STRIP_32_V = "TF-0901", "MF-0911", "MF-0912"
 COMMON_MINUS = "CV-0102"  # 20 to 60 V in, 10 A, input and output share the minus
 
 
@@ -73,7 +77,7 @@ def test_a_converter_that_limits_at_20_a_opens_a_10_a_blade_within_5_s(converted
 
 def test_a_converter_that_hiccups_feeds_no_fault(converted: Converted) -> None:
     """Trade: one that hiccups gives no steady amps, so that no fuse surely opens."""
-    build = converted("moped-48", {"pins.converter": "CV-0101"})
+    build = converted("moped-48", {"pins.converter": HICCUPS})
     assert _fault(build, "headlamp plus").end in (End.LETS_GO, End.NOT_KNOWN)
 
 
@@ -236,3 +240,115 @@ def test_what_melts_while_its_fuse_stays_shut_is_told_as_burnt(hot: str, end: En
     """Worked: copper at 400 C is past every insulation, whatever the fuse does."""
     whole = replace(_fault(converted("street-72"), "contactor out"), opens=False, limited=False, wire=None, stub=None)
     assert replace(whole, **{hot: Hot("lead", 400.0, 250.0, 105.0)}).end == end
+
+
+def test_a_fuse_short_of_dc_volts_opens_nothing(converted: Converted) -> None:
+    """Trade: a fuse of 32 V DC that blows on 88 V bursts or arcs on; no short behind it alone is cleared."""
+    build = converted("street-72", {"pins.main fuse": STRIP_32_V})
+    behind = [fault for fault in build.walks.faults if fault.fuse == "main fuse"]
+    assert behind
+    assert {fault.end for fault in behind} == {End.BURSTS}
+    assert not any(fault.opens or np.isfinite(fault.latest_s) for fault in behind)
+    assert {fault.bursts for fault in behind} == {"32.0 V on 88.0 V"}
+
+
+@pytest.mark.parametrize(
+    ("place", "part", "point"),
+    [("main fuse", AC_ONLY_MAIN, "contactor out"), ("converter fuse", AC_ONLY_TAP, "converter in")],
+)
+def test_a_fuse_of_ac_volts_alone_is_not_known_to_open(place: str, part: str, point: str, converted: Converted) -> None:
+    """Published: IEC 60269-1 rates a fuse for AC and for DC apart, from memory; one rating says nothing of the other.
+
+    A small one blows before the large one behind it, so that the large one is not counted on either.
+    """
+    fault = _fault(converted("street-72", {f"pins.{place}": part}), point)
+    assert fault.fuse == place
+    assert fault.end == End.NOT_KNOWN
+    assert fault.unsaid == "DC volts"
+
+
+@pytest.mark.parametrize(
+    ("pins", "verdict"),
+    [
+        ({"pins.main fuse": STRIP_32_V}, Verdict.FAIL),
+        ({"pins.main fuse": AC_ONLY_MAIN}, Verdict.CANT_TELL),
+        ({"pins.converter fuse": AC_ONLY_TAP}, Verdict.CANT_TELL),
+    ],
+)
+def test_a_fuse_that_does_not_break_is_one_cause(pins: dict[str, str], verdict: Verdict, converted: Converted) -> None:
+    """Trade: one wrong fuse is one thing to change; what the shorts say of it is told with its own rules."""
+    build = converted("street-72", pins)
+    place = next(iter(pins)).removeprefix("pins.")
+    told = next(group for group in groups(build) if any(f.rule == "holds-dc-volts" for f in group.findings))
+    shorts = [f for f in told.findings if f.rule == "shorts-burn-no-wire"]
+    assert [(f.verdict, f.at_fault) for f in shorts] == [(verdict, (place,))]
+    assert all(
+        f.verdict <= Verdict.TIGHT for f in build.findings if f.rule == "shorts-burn-no-wire" and f not in shorts
+    )
+
+
+def test_no_short_is_told_through_an_open_place(converted: Converted) -> None:
+    """Worked: no contactor passes without precharge; what a short behind it does depends on the one that will stand."""
+    build = converted("street-72", {"wishes.precharge": False})
+    assert [hole.place.name for hole in build.holes] == ["contactor"]
+    assert not [fault for fault in build.walks.faults if fault.point == "contactor out" or "contactor" in fault.path]
+    assert _fault(build, "converter in").fuse == "converter fuse"
+    assert not [f for f in build.findings if f.rule == "shorts-burn-no-wire" and f.verdict > Verdict.TIGHT]
+
+
+@pytest.mark.parametrize(
+    ("starter", "pins", "ends", "cure"),
+    [
+        ("moped-48", {"pins.converter": HICCUPS}, End.LETS_GO, "a larger converter of constant current"),
+        ("street-72", {"pins.headlamp circuit fuse": STREET_20_A_BLADE}, End.NEVER, "fuse of 10 A or less"),
+        ("moped-48", {"pins.converter": COMMON_MINUS}, End.BURNS, "isolated from its output"),
+        ("street-72", {"pins.main fuse": "MF-0312"}, End.BURNS, "a thicker wire, a smaller or faster fuse"),
+        ("street-72", {"pins.main fuse": STRIP_32_V}, End.BURSTS, "a fuse that breaks these DC volts"),
+        ("street-72", {"pins.main fuse": AC_ONLY_MAIN}, End.NOT_KNOWN, "find the DC volts of the main fuse"),
+    ],
+)
+def test_each_way_a_short_ends_has_its_own_cure(
+    starter: str, pins: dict[str, str], ends: End, cure: str, converted: Converted
+) -> None:
+    """Trade: no wire is too thin where the converter lets go; no wire helps a fuse that does not break."""
+    build = converted(starter, pins)
+    told = [f.cure for f in build.findings if f.rule == "shorts-burn-no-wire"]
+    assert ends in {fault.end for fault in build.walks.faults}
+    assert sum(cure in said for said in told) == 1, told
+    assert len(set(told)) == len(told)
+
+
+def test_a_stub_is_told_by_the_seconds_it_stands(converted: Converted) -> None:
+    """Worked: 7.6 mohm/m are 1000 / (58 x 7.6) = 2.269 mm2; XLPE from 105 to 250 C, k = 226 sqrt(ln(484.5 / 339.5)).
+
+    That is 134.8; (134.8 x 2.269 / 507.9 A)^2 = 0.363 s. IEC 60364-4-43 434.5.2, from memory.
+    """
+    build = converted("street-72")
+    stub = _fault(build, "precharge fuse in").stub
+    assert stub is not None
+    assert stub.burns_s == pytest.approx((134.8 * 2.269 / 507.9) ** 2, rel=2e-3)
+    told = next(f for f in build.findings if f.rule == "shorts-burn-no-wire")
+    assert told.what == "precharge stub, 2.5 mm², ahead of its fuse"
+    assert told.offered == "a short to its return burns it in 0.36 s"
+    assert told.needed == "the main fuse open by then: it may take 5 s"
+
+
+def test_heat_for_less_than_the_printed_time_is_explained(converted: Converted) -> None:
+    """Worked: 508 A are more than 3 x 150 A, for which 5 s are printed; (450 A)^2 x 5 s / (508 A)^2 are 3.92 s."""
+    build = converted("street-72")
+    stub = _fault(build, "precharge fuse in").stub
+    told = next(f for f in build.findings if f.rule == "shorts-burn-no-wire")
+    assert stub is not None
+    assert float(build.filled["main fuse"].part.number("rated_a")[0]) == 150.0
+    assert stub.time_s == pytest.approx((3 * 150.0) ** 2 * 5 / stub.amps**2, rel=1e-3)
+    assert f"opens within 5 s by its print, letting in no more heat than 508 A for {stub.time_s:.3g} s" in told.because
+
+
+@pytest.mark.parametrize(
+    ("laid", "cure"), [("100 mm", "keep it at most 100 mm"), ("300 mm", "shorten it to at most 200 mm")]
+)
+def test_a_stub_is_offered_no_cure_that_is_taken(laid: str, cure: str, converted: Converted) -> None:
+    """Trade: nothing is left to buy for a stub that is short and sleeved; 200 mm by common practice."""
+    build = converted("street-72", {"runs.tap_stub": laid})
+    told = next(f for f in build.findings if f.rule == "shorts-burn-no-wire")
+    assert told.cure == f"{cure}, in a sleeve of its own, which is on the bill."
