@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from functools import cache
 
 from bom.build import Build
+from bom.check.decides import PAIR, in_order
 from bom.check.roots import DATUM, OF_A_PART, PART, WHOLE, Group, Root, groups, part_root
 from bom.choose.filled import HOLE_CURE, Hole
 from bom.judge.finding import Finding
@@ -60,7 +61,6 @@ class Cause:
 
 FIND_OUT = "find out "
 MOST_NAMED = 2
-PAIR = " / "
 
 
 def causes(build: Build) -> tuple[Cause, ...]:
@@ -96,7 +96,7 @@ def _rank(cause: Cause) -> tuple[object, ...]:
 
 
 def _cause(build: Build, group: Group) -> Cause:
-    found = sorted(group.findings, key=_decisive)
+    found = in_order(group.findings)
     verdicts = [finding.verdict for finding in found] + [hole.verdict for hole in group.holes]
     settle = max(verdicts) > Verdict.TIGHT
     weighed = [harm_of(f.rule) for f in found if (f.verdict > Verdict.TIGHT) == settle]
@@ -114,12 +114,6 @@ def _cause(build: Build, group: Group) -> Cause:
         decides=decides,
         part=group.root[1] if group.root[0] == PART else "",
     )
-
-
-def _decisive(finding: Finding) -> tuple[object, ...]:
-    """Rank the findings of a cause: what a part's own rules say before the whole build's, the worst first."""
-    whole, pair = not finding.part, PAIR in finding.subject
-    return (finding.verdict <= Verdict.TIGHT, whole, -finding.verdict, harm_of(finding.rule), pair)
 
 
 def _places(build: Build, group: Group, found: Sequence[Finding]) -> tuple[str, ...]:
@@ -175,10 +169,9 @@ def _standing(build: Build, places: Sequence[str]) -> str:
 
 
 def _some(names: Sequence[str]) -> str:
-    """Name the first few of several, each once."""
+    """Name what decides, or both of two; each once."""
     each = list(dict.fromkeys(names))
-    more = f" and {len(each) - MOST_NAMED} more" if len(each) > MOST_NAMED else ""
-    return ", ".join(each[:MOST_NAMED]) + more
+    return ", ".join(each) if len(each) <= MOST_NAMED else f"{each[0]} and {len(each) - 1} more"
 
 
 def _open(holes: Sequence[Hole]) -> str:

@@ -7,7 +7,7 @@ from bom import units
 from bom.build import Build
 from bom.check.cause_words import cause_lines, places_words
 from bom.check.causes import Cause
-from bom.check.report import donor_counts
+from bom.check.donor_text import donor_counts
 from bom.duties.strings import most_apart_v
 from bom.judge.verdict import Verdict
 from bom.loom.returns import is_wired
@@ -162,7 +162,9 @@ def _cause(cause: Cause, session: Session) -> Row:
         "cure": ended(cause.cure),
         "decides": first.text,
         "places": places_words(cause),
-        "others": [f"{line.verdict.word}: {line.text}" for line in others],
+        "others": [
+            f"{line.verdict.word}: {line.text}{f' Cure: {ended(line.cure)}' if line.cure else ''}" for line in others
+        ],
     }
 
 

@@ -12,6 +12,7 @@ import pytest
 from bom.build import Build
 from bom.check.cause_words import cause_data, cause_lines, places_words
 from bom.check.causes import Cause, causes, from_causes, harm_of
+from bom.check.decides import in_order
 from bom.check.report import as_json, as_text
 from bom.check.why import matching
 from bom.cli import summary
@@ -87,6 +88,32 @@ def test_blanks_of_one_part_are_one_cause_of_that_part(converted: Converted) -> 
     assert cause.places == ("contactor",)
     assert cause.decides is not None
     assert cause.decides.rule == "coil-stays-on"  # what fails for certain is told before what is not known
+
+
+def test_dc_volts_decide_of_a_part_and_each_cure_is_told_once(converted: Converted) -> None:
+    """Trade: a 32 V fuse on an 88 V bus is no fuse there; its amps and its body are read after that."""
+    (cause,) = settle(converted("street-72", {"pins.main fuse": "MF-0912"}))
+    assert cause.title == "main fuse MF-0912, pinned: DC volts and 5 more"
+    assert cause.decides is not None
+    assert cause.decides.rule == "holds-dc-volts"
+    assert cause.cure == cause.decides.cure
+    first, *others = cause_lines(cause)
+    assert first.cure == ""  # the cause tells it
+    assert others[0].first is not None
+    assert others[0].first.rule == "fuse-breaks-the-fault"
+    told = [line.cure for line in others if line.cure]
+    assert len(told) == len(set(told))
+    assert {cause.cure, *told} == {finding.cure for finding in cause.findings}
+
+
+def test_after_what_kills_first_the_most_places_decide(converted: Converted) -> None:
+    """Of two failures that neither hold off volts nor break them, the one at more places is told first."""
+    sound = converted("street-72")
+    fuse = [f for f in sound.findings if f.rule == "fuse-saves-its-wire" and f.subject.startswith("main fuse /")]
+    one = next(f for f in sound.findings if f.rule == "fuse-holds-the-load" and f.subject == "main fuse")
+    made = [replace(f, verdict=Verdict.FAIL, datum="") for f in (one, *fuse)]
+    assert len(fuse) > 1
+    assert [f.rule for f in in_order(made)] == [*[f.rule for f in fuse], one.rule]
 
 
 def test_of_a_pair_the_pinned_part_is_at_fault(converted: Converted) -> None:
