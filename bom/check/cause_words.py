@@ -37,7 +37,7 @@ def cause_lines(cause: Cause) -> list[Line]:
     found = [_line(cause, alike) for alike in made.values()]
     lone = len(cause.holes) == 1 and not cause.decides and not cause.asks
     left = [
-        Line(hole.verdict, hole.sentence if lone else f"{hole.place.name} stays open: {hole.sentence}", (), None)
+        Line(hole.verdict, hole.sentence if lone else f"{hole.title}: {hole.sentence}", (), None)
         for hole in cause.holes
     ]
     return _cured(cause, [*found, *left] if cause.decides else [*left, *found])

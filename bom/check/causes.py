@@ -7,7 +7,7 @@ from functools import cache
 from bom.build import Build
 from bom.check.decides import PAIR, in_order
 from bom.check.roots import DATUM, OF_A_PART, PART, WHOLE, Group, Root, groups, part_root
-from bom.choose.filled import HOLE_CURE, Hole
+from bom.choose.filled import HOLE_CURE, NONE, Hole
 from bom.judge.finding import Finding
 from bom.judge.harm import Harm
 from bom.judge.rule import rules
@@ -60,6 +60,7 @@ class Cause:
 
 
 FIND_OUT = "find out "
+NOTHING = "nothing in the catalogue passes"
 MOST_NAMED = 2
 
 
@@ -176,5 +177,6 @@ def _some(names: Sequence[str]) -> str:
 
 def _open(holes: Sequence[Hole]) -> str:
     if len(holes) == 1:
-        return f"{holes[0].place.name} stays open"
-    return f"{holes[0].place.name} and {len(holes) - 1} more stay open"
+        title = holes[0].title
+        return title if title.startswith(NONE) else f"{title}: {NOTHING}"
+    return f"{NONE} for: {holes[0].place.name} and {len(holes) - 1} more"

@@ -8,6 +8,7 @@ from bom.build import Build
 from bom.check.cause_words import cause_lines, places_words
 from bom.check.causes import Cause
 from bom.check.donor_text import donor_counts
+from bom.choose.filled import NONE
 from bom.duties.strings import most_apart_v
 from bom.judge.verdict import Verdict
 from bom.loom.returns import is_wired
@@ -213,7 +214,7 @@ def _zones(build: Build) -> list[Row]:
                     {
                         "place": place.name,
                         "family": BY_NAME[place.family].title,
-                        "part": entry.part_id if entry else "LEFT OPEN",
+                        "part": entry.part_id if entry else NONE.upper(),
                         "name": entry.part.word("name")[0] if entry else "",
                         "count": f"{place.quantity:g}{' m' if place.family == 'sleeve' else ''}",
                     }

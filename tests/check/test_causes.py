@@ -70,6 +70,19 @@ def test_one_figure_that_lacks_is_one_cause(converted: Converted) -> None:
     assert cause.verdict is Verdict.CANT_TELL
 
 
+def test_nothing_chosen_is_not_called_open(converted: Converted) -> None:
+    """Trade: an open fuse is a blown one, and a contactor that stays open does not pull in."""
+    build = converted("street-72", {"wishes.charge_current": "45 A"})
+    (cause,) = (cause for cause in build.causes if cause.holes)
+    assert cause.title == "no charger chosen: nothing in the catalogue passes"
+    (hole,) = cause.holes
+    many = replace(hole, place=replace(hole.place, name="precharge wire 1 terminals"))
+    (cause,) = causes(replace(build, findings=(), holes=(many,)))
+    assert cause.title == "none chosen for: precharge wire 1 terminals"
+    said = [cause.title, *(line.text for line in cause_lines(cause))]
+    assert not any(word in text for text in said for word in ("stays open", "left open"))
+
+
 def test_many_findings_of_one_datum_are_one_cause(converted: Converted) -> None:
     """One reading settles them all, at whichever part and by whichever rule they are asked."""
     sound = converted("street-72")
