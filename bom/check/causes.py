@@ -153,7 +153,9 @@ def _title(build: Build, group: Group, found: Sequence[Finding], places: Sequenc
     if group.holes:
         return _open(group.holes)
     more = len(dict.fromkeys(finding.subject for finding in found)) - 1
-    return f"{found[0].subject}{f' and {more} alike' if more else ''}: {found[0].what}"
+    if not more:
+        return f"{found[0].subject}: {', '.join(dict.fromkeys(finding.what for finding in group.findings))}"
+    return f"{found[0].subject} and {more} alike: {found[0].what}"
 
 
 def _standing(build: Build, places: Sequence[str]) -> str:

@@ -49,6 +49,8 @@ def view(session: Session) -> Mapping[str, object]:
         **circuit_view(build),
         **lead_view(build),
         "wishes": job.wishes,
+        "key_unsaid": "key_input" not in job.controller.model_fields_set,
+        "key_laid": job.controller.key_input,
         "registration": list(registration_rows(job.registration)),
         "received": [
             {**vars(row), "was_said": _said(row.was_said), "now_said": _said(row.now_said)}

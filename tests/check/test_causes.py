@@ -20,6 +20,9 @@ from bom.judge.finding import Finding
 from bom.judge.harm import Harm
 from bom.judge.rule import rules
 from bom.judge.verdict import Verdict
+from bom.papers.unknowns import unknowns
+from bom.read.catalogue import Catalogue
+from bom.read.questions import quick_way
 from bom.session import Session, run
 
 Converted = Callable[..., Build]
@@ -81,6 +84,23 @@ def test_nothing_chosen_is_not_called_open(converted: Converted) -> None:
     assert cause.title == "none chosen for: precharge wire 1 terminals"
     said = [cause.title, *(line.text for line in cause_lines(cause))]
     assert not any(word in text for text in said for word in ("stays open", "left open"))
+
+
+def test_the_papers_are_one_cause_with_a_way_to_each(converted: Converted, catalogue: Catalogue) -> None:
+    """One visit to the office asks them all; title, frame, inspector and the two powers are found out by themselves."""
+    keys = ("title_clear", "frame_kept", "inspector_asked", "power", "donor_power")
+    build = converted("street-72", {f"registration.{key}": None for key in keys})
+    (cause,) = settle(build)
+    assert cause.title == "papers: title, frame, inspector, motor's power, donor's power"
+    assert len(cause.data) == len(keys)
+    ways = {quick_way(datum, catalogue.find_out).way for datum in cause.data}
+    assert len(ways) == len(keys)
+    assert {entry.datum for entry in unknowns(build, catalogue.find_out)} == set(cause.data)
+
+
+def test_the_pole_that_opens_is_found_with_a_meter(catalogue: Catalogue) -> None:
+    """A low-side management leaves the plus joined: volts stand between the two minuses once it has opened."""
+    assert "across both poles" in quick_way("which pole the battery management opens", catalogue.find_out).way
 
 
 def test_many_findings_of_one_datum_are_one_cause(converted: Converted) -> None:
