@@ -176,22 +176,24 @@ def _build(options: argparse.Namespace) -> int:
 
 
 def _check(options: argparse.Namespace) -> int:
+    from bom.check.donor_text import donor_brief
     from bom.check.report import as_json, as_text
+    from bom.check.why_text import wrapped
 
     session = _session(options)
     if options.json:
         print(json.dumps(as_json(session, everything=options.all), indent=2, ensure_ascii=False))
     else:
-        print(as_text(session, everything=options.all))
-        for note in session.notes:
-            print(note)
-        print(summary(session.build))
+        outcome = "\n".join(wrapped(summary(session.build), "    "))
+        told = (as_text(session, everything=options.all), donor_brief(session.build, _quoted(options.job)))
+        notes = ("\n".join(wrapped(note, "    ")) for note in session.notes)
+        print("\n".join(filter(None, (outcome, *told, *notes, outcome))))
     return GOOD if session.build.sound else UNSOUND
 
 
 def _donor(options: argparse.Namespace) -> int:
+    from bom.check.donor_text import donor_text
     from bom.check.gates_text import gates_text
-    from bom.check.report import donor_text
 
     session = _session(options)
     print(gates_text(session.build))

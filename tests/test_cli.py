@@ -54,6 +54,31 @@ def test_a_sound_job_checked_as_a_program(project: Path) -> None:
     assert "Cure: " in done.stdout
 
 
+@pytest.mark.parametrize("starter", ["street-72", "frame-return-105"])
+@pytest.mark.parametrize("command", ["check", "donor"])
+def test_a_terminal_of_100_columns_holds_every_line(
+    command: str, starter: str, project: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    main([command, str(project / "templates" / "jobs" / f"{starter}.toml")])
+    lines = capsys.readouterr().out.splitlines()
+    assert max(len(line) for line in lines if str(project) not in line) <= 100
+    assert "\xa0" not in "".join(lines)
+
+
+def test_check_says_the_outcome_first_and_the_donor_in_brief(project: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """Whoever sees only the top or only the end of it reads the outcome; of the donor what does not simply stay."""
+    job = project / "templates" / "jobs" / "street-72.toml"
+    assert main(["check", str(job)]) == 0
+    text = capsys.readouterr().out
+    lines = text.splitlines()
+    assert lines[0].startswith("0 fail, 0 can't be told")
+    assert lines[0] == next(line for line in reversed(lines) if "can't be told" in line)
+    assert f"Donor: 14 stay, 1 stays if, 2 go. See: donorbill donor {job}" in " ".join(text.split())
+    brief = [line for line in lines if line.startswith(("  goes", "  stays", "  test first"))]
+    assert [line.split(":")[0].split(maxsplit=1)[0] for line in brief] == ["stays", "goes", "goes"]
+    assert "ignition lock" not in text
+
+
 def test_json_is_all_of_stdout(project: Path, capsys: pytest.CaptureFixture[str]) -> None:
     code = main(["check", str(project / "templates" / "jobs" / "frame-return-105.toml"), "--json"])
     printed = capsys.readouterr()
@@ -223,7 +248,7 @@ def test_a_rule_that_is_not_there_names_the_nearest(capsys: pytest.CaptureFixtur
     printed = capsys.readouterr()
     assert printed.out == ""
     assert 'No rule is named by "holder-volts". The nearest:' in printed.err
-    assert "holds-dc-volts" in printed.err
+    assert "cable-holds-the-volts" in printed.err
 
 
 def test_no_command_is_said_and_not_guessed(capsys: pytest.CaptureFixture[str]) -> None:

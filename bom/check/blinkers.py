@@ -72,7 +72,7 @@ def _flashers(build: Build, lamps: Sequence[Load]) -> Iterator[Cause]:
     if entry is not None:
         yield from _flasher(build, entry.part_id, entry.part, lamps)
     else:
-        yield _cause("the flasher", "none stands", YES, "no flasher passes; see what is left open")
+        yield _cause("the flasher", "none stands", YES, "no flasher passes: see what speaks against the nearest")
     item = next((item for item in build.facts.job.donor.items if item.kind == "flasher"), None)
     if item is not None and (entry is None or entry.origin != "donor"):
         part = own_part("flasher", item, build.walks.bike.view)

@@ -1,7 +1,7 @@
 """A cause in words: the numbers that decide, what is alike, what else its cure must meet."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from bom.check.causes import Cause
 from bom.judge.finding import Finding
@@ -19,12 +19,14 @@ class Line:
     text     the numbers of the first, and the places of the others
     keys     of each, as `why` takes it; none of an open place
     first    the first finding; None of an open place
+    cure     what helps, where no line before it says so; "" elsewhere
     """
 
     verdict: Verdict
     text: str
     keys: tuple[str, ...]
     first: Finding | None
+    cure: str = ""
 
 
 def cause_lines(cause: Cause) -> list[Line]:
@@ -35,10 +37,20 @@ def cause_lines(cause: Cause) -> list[Line]:
     found = [_line(cause, alike) for alike in made.values()]
     lone = len(cause.holes) == 1 and not cause.decides and not cause.asks
     left = [
-        Line(hole.verdict, hole.sentence if lone else f"{hole.place.name} stays open: {hole.sentence}", (), None)
+        Line(hole.verdict, hole.sentence if lone else f"{hole.title}: {hole.sentence}", (), None)
         for hole in cause.holes
     ]
-    return [*found, *left] if cause.decides else [*left, *found]
+    return _cured(cause, [*found, *left] if cause.decides else [*left, *found])
+
+
+def _cured(cause: Cause, lines: Sequence[Line]) -> list[Line]:
+    """Give each line the cure that no line before it gave; one figure that lacks settles all its answers."""
+    told, out = {cause.cure}, []
+    for line in lines:
+        cure = line.first.cure if line.first and not cause.asks else ""
+        out.append(replace(line, cure="" if cure in told else cure))
+        told.add(cure)
+    return out
 
 
 def places_words(cause: Cause) -> str:

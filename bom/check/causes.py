@@ -5,8 +5,9 @@ from dataclasses import dataclass
 from functools import cache
 
 from bom.build import Build
+from bom.check.decides import PAIR, in_order
 from bom.check.roots import DATUM, OF_A_PART, PART, WHOLE, Group, Root, groups, part_root
-from bom.choose.filled import HOLE_CURE, Hole
+from bom.choose.filled import HOLE_CURE, NONE, Hole
 from bom.judge.finding import Finding
 from bom.judge.harm import Harm
 from bom.judge.rule import rules
@@ -59,8 +60,8 @@ class Cause:
 
 
 FIND_OUT = "find out "
+NOTHING = "nothing in the catalogue passes"
 MOST_NAMED = 2
-PAIR = " / "
 
 
 def causes(build: Build) -> tuple[Cause, ...]:
@@ -96,7 +97,7 @@ def _rank(cause: Cause) -> tuple[object, ...]:
 
 
 def _cause(build: Build, group: Group) -> Cause:
-    found = sorted(group.findings, key=_decisive)
+    found = in_order(group.findings)
     verdicts = [finding.verdict for finding in found] + [hole.verdict for hole in group.holes]
     settle = max(verdicts) > Verdict.TIGHT
     weighed = [harm_of(f.rule) for f in found if (f.verdict > Verdict.TIGHT) == settle]
@@ -114,12 +115,6 @@ def _cause(build: Build, group: Group) -> Cause:
         decides=decides,
         part=group.root[1] if group.root[0] == PART else "",
     )
-
-
-def _decisive(finding: Finding) -> tuple[object, ...]:
-    """Rank the findings of a cause: what a part's own rules say before the whole build's, the worst first."""
-    whole, pair = not finding.part, PAIR in finding.subject
-    return (finding.verdict <= Verdict.TIGHT, whole, -finding.verdict, harm_of(finding.rule), pair)
 
 
 def _places(build: Build, group: Group, found: Sequence[Finding]) -> tuple[str, ...]:
@@ -158,7 +153,9 @@ def _title(build: Build, group: Group, found: Sequence[Finding], places: Sequenc
     if group.holes:
         return _open(group.holes)
     more = len(dict.fromkeys(finding.subject for finding in found)) - 1
-    return f"{found[0].subject}{f' and {more} alike' if more else ''}: {found[0].what}"
+    if not more:
+        return f"{found[0].subject}: {', '.join(dict.fromkeys(finding.what for finding in group.findings))}"
+    return f"{found[0].subject} and {more} alike: {found[0].what}"
 
 
 def _standing(build: Build, places: Sequence[str]) -> str:
@@ -175,13 +172,13 @@ def _standing(build: Build, places: Sequence[str]) -> str:
 
 
 def _some(names: Sequence[str]) -> str:
-    """Name the first few of several, each once."""
+    """Name what decides, or both of two; each once."""
     each = list(dict.fromkeys(names))
-    more = f" and {len(each) - MOST_NAMED} more" if len(each) > MOST_NAMED else ""
-    return ", ".join(each[:MOST_NAMED]) + more
+    return ", ".join(each) if len(each) <= MOST_NAMED else f"{each[0]} and {len(each) - 1} more"
 
 
 def _open(holes: Sequence[Hole]) -> str:
     if len(holes) == 1:
-        return f"{holes[0].place.name} stays open"
-    return f"{holes[0].place.name} and {len(holes) - 1} more stay open"
+        title = holes[0].title
+        return title if title.startswith(NONE) else f"{title}: {NOTHING}"
+    return f"{NONE} for: {holes[0].place.name} and {len(holes) - 1} more"

@@ -30,7 +30,7 @@ class Kept:
         sense = "dearer" if self.more > 0 else "cheaper"
         work = f", about {self.minutes:g} min" if self.minutes else ""
         then = "stays" if self.verdict == "stays" else f"{self.verdict}: {self.change.rstrip('.')}"
-        open_places = f", {self.unpriced} open on paper and not in its price" if self.unpriced else ""
+        open_places = f", without {self.unpriced} for which none is chosen on paper" if self.unpriced else ""
         price = f"the whole bike's parts {abs(self.more):,.2f} {currency} {sense}{open_places}"
         return f"{self.way} ({price}{work}); then {then}"
 

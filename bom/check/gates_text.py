@@ -3,14 +3,17 @@
 from bom.build import Build
 from bom.check.donor_gate import NOTHING, Gate
 from bom.check.donor_gates import donor_gates, donor_type
+from bom.check.why_text import wrapped
+
+HANG = " " * 28
 
 
 def gates_text(build: Build) -> str:
     """Print the donor's type and each gate in its order; what follows stands on a line of its own."""
-    lines = [f"{donor_type(build.facts.job)}."]
+    lines = wrapped(f"{donor_type(build.facts.job)}.", "    ")
     for number, gate in enumerate(donor_gates(build), start=1):
-        lines.append(f"{number:>2} {gate.name:<12} {gate.verdict.word:<11} {gate.answer}")
-        lines += [f"{'':<28}Do: {gate.follows}"] if gate.follows != NOTHING else []
+        lines += wrapped(f"{number:>2} {gate.name:<12} {gate.verdict.word:<11} {gate.answer}", HANG)
+        lines += wrapped(f"{HANG}Do: {gate.follows}", f"{HANG}    ") if gate.follows != NOTHING else []
     return "\n".join(lines)
 
 

@@ -1,6 +1,5 @@
 """The findings alone, as lines for a terminal or as JSON."""
 
-from collections import Counter
 from dataclasses import asdict
 from math import isnan
 from typing import TYPE_CHECKING
@@ -8,17 +7,14 @@ from typing import TYPE_CHECKING
 from bom.build import Build
 from bom.check.cause_words import Line, cause_data, cause_lines, known_by, places_words
 from bom.check.causes import Cause
-from bom.check.certainty import certainty_lines
 from bom.check.donor_words import DonorVerdict
+from bom.check.why_text import block, unbroken
 from bom.judge.finding import Finding
 from bom.judge.verdict import Verdict
 from bom.read.questions import quick_way
 
 if TYPE_CHECKING:
     from bom.session import Session
-
-UNTOLD = "not known"
-INDENT = "\n            "
 
 
 def shown(build: Build, *, everything: bool) -> list[Finding]:
@@ -27,14 +23,14 @@ def shown(build: Build, *, everything: bool) -> list[Finding]:
 
 
 def as_text(session: "Session", *, everything: bool) -> str:
-    """Print one cause a block, then what passes if everything is asked for, then the donor."""
+    """Print one cause a block, then what passes if everything is asked for, then what arrived."""
     build = session.build
     blocks = [_cause_block(cause, session) for cause in build.causes]
     for finding in shown(build, everything=everything):
         if finding.verdict <= Verdict.PASS:
-            lines = [f"{finding.verdict.word.upper():<11} {finding.subject} ({finding.rule})", finding.sentence]
-            blocks.append(INDENT.join(filter(None, (*lines, known_by(finding)))))
-    return "\n".join((*blocks, *received_lines(build), donor_text(session)))
+            head = f"{finding.verdict.word.upper():<11} {finding.subject} ({finding.rule})"
+            blocks.append(block(head, (finding.sentence, known_by(finding))))
+    return "\n".join((*blocks, *received_lines(build)))
 
 
 def received_lines(build: Build) -> list[str]:
@@ -42,8 +38,10 @@ def received_lines(build: Build) -> list[str]:
     from bom.papers.received_rows import received_rows
 
     return [
-        f"RECEIVED    {row.place}: {row.what}\n"
-        f"            was: {row.was}{_said(row.was_said)}\n            now: {row.now}{_said(row.now_said)}"
+        block(
+            f"RECEIVED    {row.place}: {row.what}",
+            (f"was: {row.was}{_said(row.was_said)}", f"now: {row.now}{_said(row.now_said)}"),
+        )
         for row in received_rows(build)
     ]
 
@@ -65,14 +63,19 @@ def _cause_block(cause: Cause, session: "Session") -> str:
     """
     head = f"{cause.verdict.word.upper():<11} {cause.harm.word:<9} {cause.title}"
     first, *others = cause_lines(cause)
-    lines = [head, _keyed(first), places_words(cause), known_by(first.first) if first.first else ""]
-    lines += [_find_out(cause, session), f"{'Or' if cause.asks else 'Cure'}: {cause.cure.rstrip('.')}."]
-    lines += [f"Also {line.verdict.word}: {_keyed(line)}" for line in others]
-    return INDENT.join(filter(None, lines))
+    lines = [_keyed(first), places_words(cause), known_by(first.first) if first.first else ""]
+    lines += [_find_out(cause, session), _cure("Or" if cause.asks else "Cure", cause.cure)]
+    for line in others:
+        lines += [f"Also {line.verdict.word}: {_keyed(line)}", _cure("  Cure", line.cure)]
+    return block(head, lines)
 
 
 def _keyed(line: Line) -> str:
-    return f"{line.text} [{line.keys[0]}]" if line.keys else line.text
+    return f"{line.text} [{unbroken(line.keys[0])}]" if line.keys else line.text
+
+
+def _cure(label: str, cure: str) -> str:
+    return f"{label}: {cure.rstrip('.')}." if cure else ""
 
 
 def _find_out(cause: Cause, session: "Session") -> str:
@@ -83,50 +86,6 @@ def _find_out(cause: Cause, session: "Session") -> str:
         return f"Find out: {'; '.join(cause.data)}."
     quick = quick_way(cause.data[0], session.catalogue.find_out)
     return f"How: {quick.way} (about {quick.minutes:g} min)."
-
-
-def donor_text(session: "Session") -> str:
-    """Print what becomes of each donor item: verdict, reason, what to do, what stands instead, what certainty costs."""
-    blocks, currency = [], session.build.bill.currency
-    for item in session.build.donor:
-        gate = f"{item.gate}: " if item.gate else ""
-        lines = [f"{item.verdict.upper():<11} {item.name} (donor's {item.kind})", f"{gate}{item.reason}"]
-        lines += [f"Known by: {item.evidence}."] if item.evidence not in ("", UNTOLD) else []
-        lines += [f"Do: {item.change}{_minutes(item)}."] if item.change else []
-        lines += [f"Test: {item.test}{_minutes(item) if not item.change else ''}."] if item.test else []
-        lines += [f"Parts: {parts_words(item, currency)}."] if item.takes and item.verdict != "goes" else []
-        stands = item.verdict == "goes" and (item.instead or item.takes)
-        lines += [f"Instead: {instead_words(item, currency)}."] if stands else []
-        lines += [f"To keep it: {item.kept.words(currency)}."] if item.kept else []
-        sure = session.certainties.get(item.name)
-        lines += certainty_lines(sure, item.test) if sure else []
-        blocks.append("\n            ".join(lines))
-    return "\n".join(blocks)
-
-
-def parts_words(item: DonorVerdict, currency: str) -> str:
-    """Name the parts that an item's change takes, with what they cost."""
-    return f"{item.takes} ({'not priced' if isnan(item.cost) else f'{item.cost:,.2f} {currency}'})"
-
-
-def instead_words(item: DonorVerdict, currency: str) -> str:
-    """Name what stands in an item's place, with what it costs where the item goes."""
-    priced = item.verdict == "goes" and not isnan(item.cost)
-    return f"{item.takes} ({item.cost:,.2f} {currency})" if priced else item.instead
-
-
-def donor_counts(build: Build) -> str:
-    """Count the verdicts, and add the minutes and parts of all that the donor asks."""
-    named = {"stays": "stay", "stays if": "stay if", "test first": "to be tested first", "goes": "go"}
-    counts = Counter(item.verdict for item in build.donor)
-    told = [f"{counts[verdict]} {words}" for verdict, words in named.items() if counts[verdict]]
-    minutes = sum(item.minutes for item in build.donor if not isnan(item.minutes))
-    cost = sum(item.cost for item in build.donor if not isnan(item.cost))
-    return f"{', '.join(told)}; about {minutes:g} min of work and tests, parts {cost:,.2f} {build.bill.currency}"
-
-
-def _minutes(item: DonorVerdict) -> str:
-    return "" if isnan(item.minutes) else f" (about {item.minutes:g} min)"
 
 
 def as_json(session: "Session", *, everything: bool) -> dict[str, object]:

@@ -13,6 +13,7 @@ from bom.build import Build
 from bom.choose.filled import Hole
 from bom.judge.finding import Finding
 from bom.judge.verdict import Verdict
+from bom.read.registration import PAPERS
 
 # The first word of a root, the one that names a cause best first; then what tells it from others of its kind.
 DATUM, PART, OPEN, REASON, WHOLE = "datum", "part", "open", "no part", "whole"
@@ -99,6 +100,8 @@ class _Tied:
         blamed = self._joined(finding)
         if blamed:
             return [blamed]
+        if finding.subject == PAPERS:
+            return [(WHOLE, PAPERS)]  # one letter asks all of it
         if _of_the_bike(finding.datum):
             return [(DATUM, finding.datum)]
         if finding.part:

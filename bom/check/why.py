@@ -63,8 +63,8 @@ def told_otherwise(build: Build, text: str) -> str:
     """Say what a text names that is no finding: an open place, a thing of the donor, a rule with nothing to ask."""
     wanted = " ".join(text.split()).casefold()
     for hole in build.holes:
-        if wanted in (hole.place.name.casefold(), f"{hole.place.name} stays open".casefold()):
-            return f"The {hole.place.name} stays open, so that no rule is asked of it. {hole.sentence}"
+        if wanted in (hole.place.name.casefold(), hole.title.casefold()):
+            return f"{hole.title.capitalize()}, so that no rule is asked of it. {hole.sentence}"
     for item in build.donor:
         if wanted in (item.name.casefold(), f"{item.name} (donor's {item.kind})".casefold()):
             return f"The donor's {item.name}: {item.verdict}. {item.reason}"

@@ -1,11 +1,14 @@
 """One finding told in short lines, the answer first."""
 
+from collections.abc import Iterable
 from textwrap import wrap
 from typing import Any
 
 from bom.check.made_of import signs
 
 WIDTH = 100
+HANG = " " * 12
+NO_BREAK = "\xa0"
 MOST = 40  # findings listed where a text may mean several
 Node = dict[str, Any]
 
@@ -84,6 +87,25 @@ def labelled(label: str, text: str) -> list[str]:
     return wrapped(f"{label:<9} {text}", " " * 10)
 
 
+def block(head: str, texts: Iterable[str]) -> str:
+    """Print a head, and below it each text in lines of the width that hang from one column; none of an empty text."""
+    lines = wrapped(head, HANG)
+    for text in filter(None, texts):
+        lines += wrapped(f"{HANG}{text}", f"{HANG}  ")
+    return "\n".join(lines)
+
+
+def unbroken(text: str) -> str:
+    """Keep a text that is to be copied in one line when it is wrapped, if it fits into one."""
+    return text.replace(" ", NO_BREAK) if len(text) <= WIDTH - len(HANG) - 4 else text
+
+
+def shortened(text: str) -> str:
+    """Cut a text that must stay in one line of the width, at the end of a word."""
+    return text if len(text) <= WIDTH else f"{text[: WIDTH - 3].rpartition(' ')[0].rstrip(' ;,:')} ..."
+
+
 def wrapped(text: str, indent: str) -> list[str]:
     """Break a text into lines of the width; all but the first are indented."""
-    return wrap(text, WIDTH, subsequent_indent=indent, break_long_words=False, break_on_hyphens=False) or [""]
+    lines = wrap(text, WIDTH, subsequent_indent=indent, break_long_words=False, break_on_hyphens=False)
+    return [line.replace(NO_BREAK, " ") for line in lines] or [""]

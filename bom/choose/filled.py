@@ -7,6 +7,7 @@ from bom.loom.model import Place
 from bom.parts import Parts
 
 HOLE_CURE = "add a part to the catalogue that meets this, pin one by your own judgement, or change the job"
+NONE = "none chosen"
 
 
 @dataclass(frozen=True)
@@ -42,6 +43,12 @@ class Hole:
     datum: str = ""
     rules: tuple[str, ...] = ()
     blocked: str = ""
+
+    @property
+    def title(self) -> str:
+        """Say that nothing is chosen; an open fuse or contact would be another thing."""
+        name = self.place.name
+        return f"{NONE} for: {name}" if name.endswith("s") else f"no {name} chosen"
 
     @property
     def cure(self) -> str:

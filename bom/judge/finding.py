@@ -66,10 +66,10 @@ def finding_of(answer: Answer, subject: str, parts: tuple[Parts, ...]) -> Findin
     span = Span(_one(needed.low), _one(needed.high), needed.dimension, needed.because, needed.datum)
     if judgement.words[0]:
         offered = judgement.words[0][0] or "not known"
-        wanted = judgement.words[1] or f"{judgement.sense} {_printed(span)}"
+        wanted = judgement.words[1] or _wanted(judgement.sense, _printed(span), span)
     else:
         offered, asked = _told_apart(_one(judgement.offered), span, verdict)
-        wanted = f"{judgement.sense} {asked}"
+        wanted = _wanted(judgement.sense, asked, span)
     datum = _datum(verdict, judgement, span)
     known = judgement.evidence
     evidence = parts[0].word("evidence")[0] if known is None else str(np.ravel(known)[0])
@@ -127,6 +127,16 @@ def _show(value: float, dimension: str) -> str:
 def _printed(span: Span) -> str:
     low, high = _show(span.low, span.dimension), _show(span.high, span.dimension)
     return low if low == high else f"{low} to {high}"
+
+
+def _wanted(sense: str, asked: str, span: Span) -> str:
+    """Say what is asked; of a duty known only between two ends the one that is sure to do, and the one that may."""
+    low, high = _show(span.low, span.dimension), _show(span.high, span.dimension)
+    if low == high or not np.isfinite(span.low) or not np.isfinite(span.high):
+        return f"{sense} {asked}"
+    if sense == "at most":
+        return f"at most {low} to be sure, {high} at the most"
+    return f"{high} to be sure, {low} at the least"
 
 
 def _told_apart(value: float, span: Span, verdict: Verdict) -> tuple[str, str]:

@@ -24,7 +24,7 @@ def key_words(build: Build) -> str:
     """Name the key switch that stands there and its worst verdict."""
     entry = build.filled.get(KEY)
     if entry is None:
-        return "left open: no key switch passes"
+        return "none chosen: no key switch passes"
     worst = worst_at(build).get(KEY)
     return f"{entry.part_id}, {worst.verdict.word if worst else 'not asked'}"
 

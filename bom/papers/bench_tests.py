@@ -4,6 +4,7 @@ from collections.abc import Sequence
 from math import isfinite
 
 from bom import units
+from bom.choose.filled import NONE
 from bom.papers.bench import Bench
 from bom.papers.bench_bars import earth_tests, joint_tests, meter_tests, switch_tests
 from bom.papers.fuse_rows import FuseRow
@@ -49,7 +50,7 @@ def _low_side(session: Session, fuses: Sequence[FuseRow]) -> list[Test]:
     rail = f"{margins.rail_low_v:g} to {margins.rail_high_v:g} V"
     out = [("converter out, no load", rail), ("converter out, everything on and the horn", rail)]
     for row in fuses:
-        if row.carry_a > 0 and row.part != "left open" and loom.place(row.place).family == "blade_fuse":
+        if row.carry_a > 0 and row.part != NONE and loom.place(row.place).family == "blade_fuse":
             out.append(
                 (
                     f"{row.place.removesuffix(' fuse')}, amps",

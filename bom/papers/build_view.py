@@ -7,7 +7,8 @@ from bom import units
 from bom.build import Build
 from bom.check.cause_words import cause_lines, places_words
 from bom.check.causes import Cause
-from bom.check.report import donor_counts
+from bom.check.donor_text import donor_counts
+from bom.choose.filled import NONE
 from bom.duties.strings import most_apart_v
 from bom.judge.verdict import Verdict
 from bom.loom.returns import is_wired
@@ -48,6 +49,8 @@ def view(session: Session) -> Mapping[str, object]:
         **circuit_view(build),
         **lead_view(build),
         "wishes": job.wishes,
+        "key_unsaid": "key_input" not in job.controller.model_fields_set,
+        "key_laid": job.controller.key_input,
         "registration": list(registration_rows(job.registration)),
         "received": [
             {**vars(row), "was_said": _said(row.was_said), "now_said": _said(row.now_said)}
@@ -162,7 +165,9 @@ def _cause(cause: Cause, session: Session) -> Row:
         "cure": ended(cause.cure),
         "decides": first.text,
         "places": places_words(cause),
-        "others": [f"{line.verdict.word}: {line.text}" for line in others],
+        "others": [
+            f"{line.verdict.word}: {line.text}{f' Cure: {ended(line.cure)}' if line.cure else ''}" for line in others
+        ],
     }
 
 
@@ -211,7 +216,7 @@ def _zones(build: Build) -> list[Row]:
                     {
                         "place": place.name,
                         "family": BY_NAME[place.family].title,
-                        "part": entry.part_id if entry else "LEFT OPEN",
+                        "part": entry.part_id if entry else NONE.upper(),
                         "name": entry.part.word("name")[0] if entry else "",
                         "count": f"{place.quantity:g}{' m' if place.family == 'sleeve' else ''}",
                     }

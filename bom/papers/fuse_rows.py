@@ -7,6 +7,7 @@ from math import nan
 import numpy as np
 
 from bom.build import Build
+from bom.choose.filled import NONE
 from bom.duties.model import Duty
 from bom.judge.ask import judge_pairs, judge_parts, verdicts
 from bom.judge.compare import Judgement
@@ -59,7 +60,7 @@ def _row(place: Place, build: Build, table: Parts, numbers: Mapping[str, str]) -
     guards = _asked_of_wires(part, place.name, guarded, build) if part else []
     return FuseRow(
         place=place.name,
-        part=entry.part_id if entry else "left open",
+        part=entry.part_id if entry else NONE,
         name=part.word("name")[0] if part else "",
         rated_a=_figure(part, "rated_a"),
         dc_volts_v=_figure(part, "dc_volts_v"),

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 
 from bom import units
 from bom.build import Build
+from bom.choose.filled import NONE
 from bom.leads.model import End, Join
 from bom.leads.pairing import SERVES
 from bom.read.lead_kinds import LEVELS
@@ -75,7 +76,7 @@ def _part(place: str, build: Build) -> str:
     if place not in build.loom.leads.fitting_of:
         return DASH
     entry = build.filled.get(place)
-    return entry.part_id if entry else "LEFT OPEN"
+    return entry.part_id if entry else NONE.upper()
 
 
 def _do(join: Join, build: Build) -> str:

@@ -4,6 +4,7 @@ from collections.abc import Iterator, Mapping
 
 from bom import units
 from bom.build import Build
+from bom.choose.filled import NONE
 from bom.leads.model import Join
 from bom.loom.beside import BAR_PLUG, PACK_PLUG, PHASE_JOINT
 from bom.loom.model import Place
@@ -30,7 +31,7 @@ def _look(place: str, build: Build) -> str:
     """Name the part with its body and keying, where its family has them."""
     entry = build.filled.get(place)
     if not entry:
-        return "left open"
+        return NONE
     words = [entry.part.word(name)[0] for name in LOOKS if name in entry.part.words]
     return ", ".join([entry.part_id, *(word for word in words if word)])
 

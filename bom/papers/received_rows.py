@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from math import isnan
 
 from bom.build import Build
+from bom.choose.filled import NONE
 from bom.judge.finding import Finding
 from bom.judge.verdict import Verdict
 from bom.papers.standing import places_of
@@ -42,7 +43,7 @@ def _of_place(name: str, ordered: Build, build: Build) -> Iterator[ReceivedRow]:
     old, new = ordered.filled.get(name), build.filled[name]
     before, after = (_findings(name, each) for each in (ordered, build))
     worst = [max((found.verdict for found in each.values()), default=Verdict.NOT_ASKED) for each in (before, after)]
-    titles = [f"{entry.part_id}, {entry.part.word('name')[0]}" if entry else "left open" for entry in (old, new)]
+    titles = [f"{entry.part_id}, {entry.part.word('name')[0]}" if entry else NONE for entry in (old, new)]
     yield ReceivedRow(name, "part", titles[0], titles[1], worst[0], worst[1])
     was, now = _ratings(old.part) if old else {}, _ratings(new.part)
     for column in now:

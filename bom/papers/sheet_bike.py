@@ -3,8 +3,8 @@
 from math import isnan
 
 from bom.build import Build
+from bom.check.donor_text import donor_counts
 from bom.check.donor_words import DonorVerdict
-from bom.check.report import donor_counts
 from bom.judge.verdict import Verdict
 from bom.papers.certainty_rows import write_certainty
 from bom.papers.donor_gate_rows import write_donor_gates

@@ -6,7 +6,7 @@ from openpyxl.worksheet.properties import Outline
 
 from bom.build import Build
 from bom.check.causes import Cause, harm_of, harm_of_hole
-from bom.choose.filled import Hole
+from bom.choose.filled import NONE, Hole
 from bom.judge.finding import Finding
 from bom.judge.verdict import Verdict
 from bom.papers.looks import BOLD, NOTE, SECTION, WHOLE, Look
@@ -85,7 +85,7 @@ def _head_cells(number: int, cause: Cause) -> tuple[object, ...]:
 
 
 def _hole_cells(hole: Hole, number: int) -> tuple[object, ...]:
-    where = (hole.verdict, hole.place.name, 1, harm_of_hole(hole).word, number, "left open", OPEN, hole.place.title)
+    where = (hole.verdict, hole.place.name, 1, harm_of_hole(hole).word, number, NONE, OPEN, hole.place.title)
     return (*where, "", "", hole.sentence, "", hole.cure)
 
 

@@ -88,7 +88,7 @@ def _left_out(page: Page, row: int, questions: Sequence[Question]) -> None:
     """Write what to ask of parts that would stand at an open place if one figure of theirs were known."""
     asked = [question for question in questions if question.stands == "left out"]
     if asked:
-        page.line(row, "Questions on parts left out of an open place for want of a figure", BOLD, WIDE)
+        page.line(row, "Questions on parts that would stand where none is chosen, but for a figure", BOLD, WIDE)
     for question in asked:
         row += 1
         page.put(row, 1, ", ".join(question.places), TEXT)

@@ -1,4 +1,4 @@
-"""The sheet of all parts: what to buy, what it costs, what stays of the donor, what is left open."""
+"""The sheet of all parts: what to buy, what it costs, what stays of the donor, where none is chosen."""
 
 from collections import Counter
 from collections.abc import Mapping

@@ -46,7 +46,9 @@ def unknowns(build: Build, ways: Sequence[Way]) -> list[Unknown]:
             groups[finding.datum, own].append(Waiting(finding.part, finding.key, why[finding.rule]))
     for hole in build.holes:
         if hole.datum:
-            groups[hole.datum, ""].append(Waiting("", f"{OPEN} @ {hole.place.name}", "a place stays open without it"))
+            groups[hole.datum, ""].append(
+                Waiting("", f"{OPEN} @ {hole.place.name}", "no part can be chosen without it")
+            )
     found = [_unknown(datum, group, ways) for (datum, _), group in groups.items()]
     return sorted(found, key=lambda entry: (-len(entry.waiting), entry.datum, entry.parts))
 

@@ -4,6 +4,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from bom.build import Build
+from bom.choose.filled import NONE
 from bom.loom.model import Link, Place, Wire
 
 LUG_AT = " lug at "
@@ -70,7 +71,7 @@ def crimp_rows(build: Build) -> list[CrimpRow]:
 
 def _crimp(number: str, where: str, place: Place, build: Build) -> CrimpRow:
     entry, sleeve = build.filled.get(place.name), build.filled.get(f"{place.name} sleeve")
-    part, name = (entry.part_id, entry.part.word("name")[0]) if entry else ("left open", "")
+    part, name = (entry.part_id, entry.part.word("name")[0]) if entry else (NONE, "")
     return CrimpRow(number, where, part, name, sleeve.part_id if sleeve else "–", f"{place.quantity:g}")
 
 
@@ -93,4 +94,4 @@ def _side(taker: str, wire: Wire, ends: dict[str, list[str]]) -> str:
 
 def _part(place: str, build: Build) -> str:
     entry = build.filled.get(place)
-    return entry.part_id if entry else f"{place}: left open"
+    return entry.part_id if entry else f"{place}: {NONE}"

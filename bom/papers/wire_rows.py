@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from math import isfinite, nan
 
 from bom.build import Build
+from bom.choose.filled import NONE
 from bom.duties.model import Duty
 from bom.judge.ratings import cable_ampacity, drop_v
 from bom.judge.verdict import Verdict
@@ -79,7 +80,7 @@ def _row(number: str, wire: Wire, build: Build, verdict: Verdict) -> WireRow:
         end=_named(wire.end, build),
         count=max(1, round(place.quantity / wire.length_m)),
         length_m=wire.length_m,
-        cable=entry.part_id if entry else "left open",
+        cable=entry.part_id if entry else NONE,
         cable_name=part.word("name")[0] if part else "",
         area_mm2=_figure(part, "area_mm2"),
         class_text=_class(part, place.circuit),

@@ -20,6 +20,8 @@ class Registration(Section):
     donor_power: Kilowatts | None = Field(None, description="of the donor, as its papers say")
 
 
+PAPERS = "papers"  # what they are called where they are judged
+
 # Key -> the question as the intake sheet asks it, and what is to be found out.
 QUESTIONS = {
     "title_clear": (

@@ -5,7 +5,7 @@ Why:      a holder fits one body of fuse: ordered before the fuse is known, it i
 Harm:     order.
 Says:     can't tell.
 Cure:     settle the fuse first.
-Ignores:  lugs and wires at an open fuse, which follow its holder.
+Ignores:  lugs and wires at a fuse not yet chosen, which follow its holder.
 Source:   common practice, no source.
 """
 
@@ -15,12 +15,12 @@ from bom.judge.verdict import Verdict
 
 
 def judge(view: LoomView) -> list[LoomAnswer]:
-    """Look for holders whose fuse stays open; a fuse box takes many and is judged by its ways."""
+    """Look for holders for whose fuse none is chosen; a fuse box takes many and is judged by its ways."""
     answers = []
     for link in view.loom.links:
         if link.kind == "takes fuse" and link.first in view.parts and view.loom.place(link.first).family != "fuse_box":
             chosen = link.second in view.parts
-            verdict, offered = (Verdict.PASS, "chosen") if chosen else (Verdict.CANT_TELL, "left open")
+            verdict, offered = (Verdict.PASS, "chosen") if chosen else (Verdict.CANT_TELL, "none chosen")
             datum = "" if chosen else f"which {link.second} it is to take"
             asked = ("its fuse", offered, "chosen", link.second, datum)
             answers.append(LoomAnswer(link.first, verdict, *asked, at_fault=(link.second,)))

@@ -2,7 +2,7 @@
 
 Asks:     the job says what its key input takes: pack volts, 12 V, or that it has none.
 Why:      pack volts into a 12 V input burn it; 12 V into one for pack volts never wake it.
-Cure:     the controller's diagram or label; until then nothing is joined to it.
+Cure:     ask, or read its diagram or label, then say controller.key_input; do not join its wire until then.
 Harm:     damage.
 Says:     can't tell.
 Ignores:  its milliamps, which are assumed where they are not said.

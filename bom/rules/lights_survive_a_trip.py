@@ -34,8 +34,8 @@ def judge(view: LoomView) -> list[LoomAnswer]:
         return [
             LoomAnswer(SUBJECT, Verdict.CANT_TELL, WHAT, "not said", needed, because, datum, offers=offers, needs=needs)
         ]
-    offers = said("none", KEY)
-    return [LoomAnswer(SUBJECT, Verdict.TIGHT, WHAT, "none", needed, because, offers=offers, needs=needs)]
+    offers, cure = said("none", KEY), f"a buffer battery of {needs}: {KEY} = true"
+    return [LoomAnswer(SUBJECT, Verdict.TIGHT, WHAT, "none", needed, because, offers=offers, needs=needs, cure=cure)]
 
 
 RULE = LoomRule(judge)

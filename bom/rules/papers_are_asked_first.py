@@ -10,36 +10,43 @@ Ignores:  what any authority allows: that differs from place to place, and nothi
 Source:   common practice, no source.
 """
 
+from collections.abc import Iterator
+
 from bom import units
 from bom.judge.loom_view import LoomAnswer, LoomView, said
 from bom.judge.rule import LoomRule
 from bom.judge.verdict import Verdict
-from bom.read.registration import QUESTIONS, Registration
+from bom.read.registration import PAPERS, QUESTIONS, Registration
 
+WHAT = {
+    "title_clear": "title",
+    "frame_kept": "frame",
+    "inspector_asked": "inspector",
+    "power": "motor's power",
+    "donor_power": "donor's power",
+}
 STOPS = {"title_clear": "title not clear", "frame_kept": "frame changed"}
 NEEDED = "asked and answered before anything is bought"
 
 
 def judge(view: LoomView) -> list[LoomAnswer]:
-    """Give one answer for all the papers."""
-    asked = view.facts.job.registration
-    stops = {key: words for key, words in STOPS.items() if getattr(asked, key) is False}
-    lacking = {key: datum for key, (_, datum) in QUESTIONS.items() if getattr(asked, key) is None}
-    decides, datum = next(iter({**stops, **lacking}), "inspector_asked"), ""
-    if stops:
-        verdict, shown = Verdict.FAIL, ", ".join(stops.values())
-    elif lacking:
-        verdict, shown, datum = (
-            Verdict.CANT_TELL,
-            f"{len(lacking)} of {len(QUESTIONS)} not said",
-            "; ".join(lacking.values()),
-        )
-    elif not asked.inspector_asked:
-        verdict, shown = Verdict.TIGHT, "inspector not asked yet"
-    else:
+    """Give one answer a question: each is found out by itself."""
+    return list(_answers(view.facts.job.registration))
+
+
+def _answers(asked: Registration) -> Iterator[LoomAnswer]:
+    because = _power(asked)
+    for key, (_, datum) in QUESTIONS.items():
+        value = getattr(asked, key)
         verdict, shown = Verdict.PASS, "answered"
-    offers = said(shown, f"registration.{decides}")
-    return [LoomAnswer("papers", verdict, "papers", shown, NEEDED, _power(asked), datum, offers)]
+        if value is None:
+            verdict, shown = Verdict.CANT_TELL, "not said"
+        elif value is False:
+            verdict = Verdict.FAIL if key in STOPS else Verdict.TIGHT
+            shown = STOPS.get(key, "not asked yet")
+        lacks = datum if value is None else ""
+        offers = said(shown, f"registration.{key}")
+        yield LoomAnswer(PAPERS, verdict, WHAT[key], shown, NEEDED, because, lacks, offers)
 
 
 def _power(asked: Registration) -> str:

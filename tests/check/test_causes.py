@@ -12,6 +12,7 @@ import pytest
 from bom.build import Build
 from bom.check.cause_words import cause_data, cause_lines, places_words
 from bom.check.causes import Cause, causes, from_causes, harm_of
+from bom.check.decides import in_order
 from bom.check.report import as_json, as_text
 from bom.check.why import matching
 from bom.cli import summary
@@ -19,6 +20,9 @@ from bom.judge.finding import Finding
 from bom.judge.harm import Harm
 from bom.judge.rule import rules
 from bom.judge.verdict import Verdict
+from bom.papers.unknowns import unknowns
+from bom.read.catalogue import Catalogue
+from bom.read.questions import quick_way
 from bom.session import Session, run
 
 Converted = Callable[..., Build]
@@ -69,6 +73,36 @@ def test_one_figure_that_lacks_is_one_cause(converted: Converted) -> None:
     assert cause.verdict is Verdict.CANT_TELL
 
 
+def test_nothing_chosen_is_not_called_open(converted: Converted) -> None:
+    """Trade: an open fuse is a blown one, and a contactor that stays open does not pull in."""
+    build = converted("street-72", {"wishes.charge_current": "45 A"})
+    hole = next(hole for hole in build.holes if hole.place.name == "charger")
+    (cause,) = causes(replace(build, findings=(), holes=(hole,)))
+    assert cause.title == "no charger chosen: nothing in the catalogue passes"
+    many = replace(hole, place=replace(hole.place, name="precharge wire 1 terminals"))
+    (cause,) = causes(replace(build, findings=(), holes=(many,)))
+    assert cause.title == "none chosen for: precharge wire 1 terminals"
+    said = [cause.title, *(line.text for line in cause_lines(cause))]
+    assert not any(word in text for text in said for word in ("stays open", "left open"))
+
+
+def test_the_papers_are_one_cause_with_a_way_to_each(converted: Converted, catalogue: Catalogue) -> None:
+    """One visit to the office asks them all; title, frame, inspector and the two powers are found out by themselves."""
+    keys = ("title_clear", "frame_kept", "inspector_asked", "power", "donor_power")
+    build = converted("street-72", {f"registration.{key}": None for key in keys})
+    (cause,) = settle(build)
+    assert cause.title == "papers: title, frame, inspector, motor's power, donor's power"
+    assert len(cause.data) == len(keys)
+    ways = {quick_way(datum, catalogue.find_out).way for datum in cause.data}
+    assert len(ways) == len(keys)
+    assert {entry.datum for entry in unknowns(build, catalogue.find_out)} == set(cause.data)
+
+
+def test_the_pole_that_opens_is_found_with_a_meter(catalogue: Catalogue) -> None:
+    """A low-side management leaves the plus joined: volts stand between the two minuses once it has opened."""
+    assert "across both poles" in quick_way("which pole the battery management opens", catalogue.find_out).way
+
+
 def test_many_findings_of_one_datum_are_one_cause(converted: Converted) -> None:
     """One reading settles them all, at whichever part and by whichever rule they are asked."""
     sound = converted("street-72")
@@ -87,6 +121,32 @@ def test_blanks_of_one_part_are_one_cause_of_that_part(converted: Converted) -> 
     assert cause.places == ("contactor",)
     assert cause.decides is not None
     assert cause.decides.rule == "coil-stays-on"  # what fails for certain is told before what is not known
+
+
+def test_dc_volts_decide_of_a_part_and_each_cure_is_told_once(converted: Converted) -> None:
+    """Trade: a 32 V fuse on an 88 V bus is no fuse there; its amps and its body are read after that."""
+    (cause,) = settle(converted("street-72", {"pins.main fuse": "MF-0912"}))
+    assert cause.title == "main fuse MF-0912, pinned: DC volts and 5 more"
+    assert cause.decides is not None
+    assert cause.decides.rule == "holds-dc-volts"
+    assert cause.cure == cause.decides.cure
+    first, *others = cause_lines(cause)
+    assert first.cure == ""  # the cause tells it
+    assert others[0].first is not None
+    assert others[0].first.rule == "fuse-breaks-the-fault"
+    told = [line.cure for line in others if line.cure]
+    assert len(told) == len(set(told))
+    assert {cause.cure, *told} == {finding.cure for finding in cause.findings}
+
+
+def test_after_what_kills_first_the_most_places_decide(converted: Converted) -> None:
+    """Of two failures that neither hold off volts nor break them, the one at more places is told first."""
+    sound = converted("street-72")
+    fuse = [f for f in sound.findings if f.rule == "fuse-saves-its-wire" and f.subject.startswith("main fuse /")]
+    one = next(f for f in sound.findings if f.rule == "fuse-holds-the-load" and f.subject == "main fuse")
+    made = [replace(f, verdict=Verdict.FAIL, datum="") for f in (one, *fuse)]
+    assert len(fuse) > 1
+    assert [f.rule for f in in_order(made)] == [*[f.rule for f in fuse], one.rule]
 
 
 def test_of_a_pair_the_pinned_part_is_at_fault(converted: Converted) -> None:

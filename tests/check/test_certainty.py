@@ -5,8 +5,9 @@ from collections.abc import Callable
 import pytest
 
 from bom.check.certainty import certainties, certainty_lines
+from bom.check.donor_text import donor_text
 from bom.check.donor_words import DonorVerdict
-from bom.check.report import as_json, as_text, donor_text
+from bom.check.report import as_json, as_text
 from bom.session import Session
 
 Sessions = Callable[[str], Session]
@@ -19,9 +20,10 @@ def item_of(session: Session, name: str) -> DonorVerdict:
 
 @pytest.mark.parametrize("starter", STARTERS)
 def test_every_item_says_how_it_is_known(session_of: Sessions, starter: str) -> None:
+    text = " ".join(donor_text(session_of(starter)).split())
     for item in session_of(starter).build.donor:
         assert item.evidence, item.name
-        told = item.evidence == "not known" or f"Known by: {item.evidence}." in donor_text(session_of(starter))
+        told = item.evidence == "not known" or f"Known by: {item.evidence}." in text
         assert told, item.name  # what is not known is said by the reason
 
 

@@ -177,7 +177,7 @@ def test_types_in_words(edited: Callable[..., JobFile], edits: dict[str, object]
 
 def test_print_and_data_say_the_same(converted: Converted) -> None:
     build = converted("moped-48")
-    text = gates_text(build)
+    text = " ".join(gates_text(build).split())
     for entry in gates_data(build):
         assert entry["answer"] in text
         assert entry["follows"] == NOTHING or entry["follows"] in text

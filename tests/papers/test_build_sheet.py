@@ -57,6 +57,7 @@ def test_each_cause_is_told_with_all_its_comparisons(papers: Session, text: str)
         assert " ".join(cause.title.split()) in part
         for line in cause_lines(cause):
             assert " ".join(line.text.split()) in part
+            assert " ".join(line.cure.split()) in part
     for hole in papers.build.holes:
         assert " ".join(hole.sentence.split()) in part
 

@@ -34,6 +34,14 @@ FOURTEEN = {"pack.series": 14, "controller.regen": None}
 BARE = {"wishes.isolator": "none", "wishes.pack_plug": False}
 MINUS = {"pack.bms.opens": "minus", "pack.on_cell_minus": ["converter", "charger"]}
 
+PAPERS = {
+    "title_clear": "title",
+    "frame_kept": "frame",
+    "inspector_asked": "inspector",
+    "power": "motor's power",
+    "donor_power": "donor's power",
+}
+
 # rule, edits of the street job, key at, what is compared, verdict
 CASES = [
     # 105 A + 1.5 A = 106.5 A; over 85 % (common practice) 125.3 A
@@ -112,15 +120,12 @@ CASES = [
     ("key-input-is-known", {"controller.key_input": "none"}, "key input", "pass"),
     ("key-input-is-known", {"controller.key_input": None}, "key input", "can't tell"),
     # common practice: title, frame and inspector first
-    ("papers-are-asked-first", {}, "papers", "pass"),
-    ("papers-are-asked-first", {"registration.title_clear": False}, "papers", "fail"),
-    ("papers-are-asked-first", {"registration.frame_kept": False}, "papers", "fail"),
-    ("papers-are-asked-first", {"registration.frame_kept": False, "registration.power": None}, "papers", "fail"),
-    ("papers-are-asked-first", {"registration.inspector_asked": False}, "papers", "tight"),
-    *(
-        ("papers-are-asked-first", {f"registration.{key}": None}, "papers", "can't tell")
-        for key in ("title_clear", "frame_kept", "inspector_asked", "power", "donor_power")
-    ),
+    *(("papers-are-asked-first", {}, what, "pass") for what in PAPERS.values()),
+    ("papers-are-asked-first", {"registration.title_clear": False}, "title", "fail"),
+    ("papers-are-asked-first", {"registration.frame_kept": False}, "frame", "fail"),
+    ("papers-are-asked-first", {"registration.frame_kept": False, "registration.power": None}, "frame", "fail"),
+    ("papers-are-asked-first", {"registration.inspector_asked": False}, "inspector", "tight"),
+    *(("papers-are-asked-first", {f"registration.{key}": None}, what, "can't tell") for key, what in PAPERS.items()),
     ("hand-break-exists", {"wishes.isolator": "link plug"}, "break by hand", "pass"),
     ("hand-break-exists", {"wishes.isolator": "none", "wishes.pack_plug": True}, "break by hand", "pass"),
     ("hand-break-exists", {"wishes.isolator": "none", "wishes.pack_plug": False}, "break by hand", "fail"),

@@ -109,6 +109,8 @@ def test_the_builder_says_whether_the_lamps_outlive_a_trip(
     if not wish:
         assert "2 Ah" in answer.needed
         assert answer.because == "8 A for 10 min x 1.5; dark after a trip: headlamp, tail lamp, stop lamp"
+    # whoever said false is not told to say it
+    assert answer.cure == ("a buffer battery of 2 Ah: wishes.buffer_battery = true" if wish is False else "")
     assert (answer.datum == "whether the lamps must outlive a trip: wishes.buffer_battery") == (wish is None)
 
 
