@@ -22,7 +22,7 @@ def main(arguments: list[str]) -> int:
     python = _environment()
     _run(python, "-m", "pip", "install", "--quiet", "--disable-pip-version-check", "--editable", ".[test]")
     if arguments == ["test"]:
-        return _run(python, "-m", "pytest", check=False)
+        return _run(python, "-m", "pytest", "-n", "auto", "--dist", "loadfile", check=False)
     code = _run(python, "-m", "bom", "build", str(STARTER), check=False)
     print(f"\nYour own bike next:\n  {python} -m bom new mybike\n  {python} -m bom build mybike.toml")
     return code
