@@ -108,7 +108,7 @@ def loom_finding(rule: Rule, answer: LoomAnswer) -> Finding:
         evidence="job",
         datum=answer.datum,
         sentence=f"{answer.what}: {answer.offered}, needs {answer.needed} ({answer.because}).",
-        cure=rule.cure,
+        cure=answer.cure or rule.cure,
         source=rule.source,
         at_fault=answer.at_fault,
     )

@@ -48,6 +48,7 @@ class LoomAnswer:
 
     offers, needs  the figures (or words) behind what is printed, each with where it comes from; `why` prints them
     at_fault       places whose part may be the cause, the likeliest first; none where it is no part's doing
+    cure           what helps, where it is not what the rule says in general
     """
 
     subject: str
@@ -60,6 +61,7 @@ class LoomAnswer:
     offers: Span | Fact | None = None
     needs: Span | Fact | None = None
     at_fault: tuple[str, ...] = ()
+    cure: str = ""
 
 
 def solved(value: float, dimension: str, what: str, state: str) -> Span:

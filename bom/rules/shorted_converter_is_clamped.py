@@ -17,7 +17,6 @@ from bom.judge.rule import LoomRule
 from bom.judge.verdict import Verdict
 from bom.loom.taps import RAIL_CLAMP
 
-
 VERDICTS = {"no": Verdict.FAIL, "yes": Verdict.TIGHT, "": Verdict.CANT_TELL}
 
 
