@@ -87,8 +87,10 @@ class Pack(Section):
     strings: int = Field(1, ge=1, le=20, description="packs that can be joined in parallel")
     string_fuses: bool = Field(True, description="each string has a fuse of its own, where there are several")
     stud: int = Field(8, ge=4, le=12, description="metric bolt of the pack terminals")
-    on_cell_minus: list[Literal["converter", "charger", "controller", "meter"]] = Field(
-        [], description="what returns to the cells' own minus, ahead of the battery management"
+    on_cell_minus: list[Literal["converter", "charger", "controller", "meter"]] | None = Field(
+        None,
+        description="what returns to the cells' own minus, ahead of the battery management; [] says nothing does; "
+        "asked where it opens the minus",
     )
     bms: Bms = Field(Bms(), description="battery management limits")
 
