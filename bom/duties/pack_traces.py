@@ -14,7 +14,7 @@ def cell_v(job: JobFile, name: str) -> Span:
     cell, kind = CHEMISTRIES[job.pack.chemistry], job.pack.chemistry
     value: float = getattr(cell, name)
     words = {"full_v": "full", "nominal_v": "nominal", "empty_v": "empty", "fifth_v": "one-fifth full"}[name]
-    return Span.of(value, "voltage", f"{words} {kind} cell", Origin("chemistry", name, kind, cell.source))
+    return Span.of(value, "voltage", f"{words} {kind} cell", Origin("chemistry", name, kind, cell.source_of(name)))
 
 
 def series_of(job: JobFile) -> Span:

@@ -8,6 +8,7 @@ from bom.physics.ranges import Answer, Quantity, check_range
 
 _COMMON = "common practice of cell makers, read second-hand on a public page"
 _MEMORY = "common practice, from memory; the maker's sheet rules"
+_FIFTH = "from memory; the maker's curve rules"
 
 
 @dataclass(frozen=True)
@@ -18,7 +19,7 @@ class Chemistry:
     nominal_v  as marked
     empty_v    usual end of discharge
     fifth_v    at rest with a fifth of its charge left; from memory, the maker's curve rules
-    source     how the figures were seen
+    source     how the figures were seen, but for fifth_v
     """
 
     full_v: float
@@ -26,6 +27,10 @@ class Chemistry:
     empty_v: float
     fifth_v: float
     source: str
+
+    def source_of(self, name: str) -> str:
+        """Say how one of the figures was seen."""
+        return _FIFTH if name == "fifth_v" else self.source
 
 
 CHEMISTRIES: Mapping[str, Chemistry] = MappingProxyType(

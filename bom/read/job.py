@@ -4,7 +4,7 @@ import datetime
 from collections.abc import Iterator
 from typing import Annotated, Literal
 
-from pydantic import AfterValidator, Field, model_validator
+from pydantic import AfterValidator, Field, field_validator, model_validator
 
 from bom.physics.lamp_categories import FILAMENTS, LEDS, categories_of
 from bom.read.job_devices import Device
@@ -24,6 +24,7 @@ def _currency(code: str) -> str:
 
 Volts = Annotated[float, quantity("voltage", 1, MOST_PACK_V)]
 Amps = Annotated[float, quantity("current", 0.001, 2000)]
+AmpsOrNone = Annotated[float, quantity("current", 0, 2000)]
 # Motor drives: below an ampere the wire a drop allows is longer than the formula of the weakest short takes.
 DriveAmps = Annotated[float, quantity("current", 1, 2000)]
 Watts = Annotated[float, quantity("power", 0.05, 2000)]
@@ -86,8 +87,10 @@ class Pack(Section):
     strings: int = Field(1, ge=1, le=20, description="packs that can be joined in parallel")
     string_fuses: bool = Field(True, description="each string has a fuse of its own, where there are several")
     stud: int = Field(8, ge=4, le=12, description="metric bolt of the pack terminals")
-    on_cell_minus: list[Literal["converter", "charger", "controller", "meter"]] = Field(
-        [], description="what returns to the cells' own minus, ahead of the battery management"
+    on_cell_minus: list[Literal["converter", "charger", "controller", "meter"]] | None = Field(
+        None,
+        description="what returns to the cells' own minus, ahead of the battery management; [] says nothing does; "
+        "asked where it opens the minus",
     )
     bms: Bms = Field(Bms(), description="battery management limits")
 
@@ -109,8 +112,8 @@ class Controller(Section):
     peak_every: Seconds = Field(60.0, description="the burst comes back after this time")
     phase_continuous: DriveAmps | None = Field(None, description="motor-lead amps rms without end")
     phase_peak: DriveAmps = Field(description="motor-lead amps rms in a burst")
-    over_voltage: Volts | None = Field(None, description="bus volts at which it cuts regeneration")
-    regen: Amps | None = Field(None, description="battery-side regeneration amps; leave out for none")
+    over_voltage: Volts | None = Field(None, description="bus volts at which it cuts regeneration, or trips")
+    regen: AmpsOrNone | None = Field(None, description="battery-side regeneration amps; leave out, or 0 A, for none")
     input_capacitance: BusFarads | None = Field(None, description="bus capacitors, as measured or printed")
     key_input: Literal["pack volts", "12 V", "none"] = Field(
         "pack volts", description="what wakes it; unsaid, laid for pack volts and asked"
@@ -125,6 +128,11 @@ class Controller(Section):
     key_capacitance: SmallFarads | None = Field(None, description="capacitors behind the key input")
     standby: Watts = Field(5.0, description="idle watts on the bus; builders report 2 to 12 W")
     stud: int = Field(8, ge=4, le=12, description="metric bolt of its battery and phase terminals")
+
+    @field_validator("regen")
+    @classmethod
+    def _without(cls, amps: float | None) -> float | None:
+        return amps or None
 
 
 class Motor(Section):

@@ -27,7 +27,7 @@ def judge(parts: Parts, duty: Duty, margins: Margins) -> list[Judgement]:
 
 
 RULE = PartRule(
-    ("fuse_holder", "fuse_box", "power_connector", "signal_connector", "charge_port", "charger"),
+    ("fuse_holder", "fuse_box", "power_connector", "signal_connector", "charge_port", "charger", "pilot_lamp"),
     judge,
     only_with=("water_x",),
 )

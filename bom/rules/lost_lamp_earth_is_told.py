@@ -1,12 +1,13 @@
 """A lamp that loses its earth must not light the lamps beside it.
 
-Asks:     with each return open that lights of different feeds share, a wire or a housing's body, no lamp that is off
-          gets more than a tenth of its volts, and none gets them backwards.
+Asks:     with each return open that lights of different feeds share, a wire or a housing's body, no lamp gets more
+          than a tenth of the rail's volts, forwards while it is off, or backwards whether it is on or off.
 Why:      the current looks for another way home: dim glow, wrong blink, and hours spent on switch and flasher.
 Cure:     a return of its own for each housing; ohms from the frame to each lamp body below 0.1 ohm.
 Harm:     dark.
 Says:     tight.
-Ignores:  filaments are taken as hot: a cold one passes more and gets fewer volts; an LED that is off passes nothing.
+Ignores:  a tenth or less, either way, which hardly glows; filaments are taken as hot: a cold one passes more and gets
+          fewer volts; an LED that is off passes nothing.
 Source:   Kirchhoff's laws on the solved loom; a tenth by common practice, an estimate.
 """
 
@@ -29,13 +30,13 @@ def judge(view: LoomView) -> list[LoomAnswer]:
     margins = view.facts.margins
     share, rail = margins.of("backfed_share"), margins.of("rail_volts", "voltage")
     most = Span.of(
-        share.low * rail.low, "voltage", "volts of a lamp that is off", lambda: step("p * U", p=share, U=rail)
+        share.low * rail.low, "voltage", "volts a lamp may get that way", lambda: step("p * U", p=share, U=rail)
     )
     told = [_told(fed, most) for fed in found if abs(fed.volts) > most.high]
     if told or not found:
         return told
     because = f"{len(found)} shared {'return' if len(found) == 1 else 'returns'} opened in turn"
-    return [LoomAnswer("lamp returns", Verdict.PASS, "lamps lit backwards", "none", "none", because)]
+    return [LoomAnswer("lamp returns", Verdict.PASS, "lamps lit by a lost return", "none", "none", because)]
 
 
 def _told(fed: "Backfed", most: Span) -> LoomAnswer:

@@ -1,9 +1,9 @@
 """Regeneration must find room in the pack.
 
-Asks:     regeneration amps are at most the charge limit; the over-voltage limit is known, stands above a full pack,
-          and, with its margin, above a full pack that takes regeneration amps.
+Asks:     regeneration amps are at most the charge limit; the over-voltage limit is known and stands above a full pack
+          that takes regeneration amps. One that lies below the full pack at rest is told of the controller.
 Why:      the battery management opens and the bus rises into controller, converter and lamps; a controller whose limit
-          lies below full charge trips or will not brake on a full pack.
+          lies close over full charge will not brake on a full pack.
 Harm:     damage.
 Says:     fail, can't tell, tight.
 Cure:     less regeneration, a charge that ends below full, or none on a full pack.
@@ -36,27 +36,26 @@ def judge(view: LoomView) -> list[LoomAnswer]:
         shown = units.show(limit, "current")
         room = LoomAnswer("regeneration", verdict, what, shown, needed, because, offers=offers, needs=regen)
     if control.over_voltage is not None:
-        return [room, _cut(view, control.over_voltage, regen)]
+        above = control.over_voltage > view.facts.pack.full_charge_v.high
+        return [room, _cut(view, control.over_voltage, regen)] if above else [room]
     datum = "the controller's over-voltage limit"
     return [room, LoomAnswer("regeneration", Verdict.CANT_TELL, cut, "not known", "a figure", "the bus rises", datum)]
 
 
 def _cut(view: LoomView, limit_v: float, regen: Span) -> LoomAnswer:
-    """Compare the over-voltage limit with a full pack at rest, and with one that takes regeneration."""
+    """Compare an over-voltage limit above the full pack with one that takes regeneration."""
     pack = view.facts.pack
     full_v = pack.full_charge_v.high
     braking_v = full_v + regen.low * pack.resistance_ohm.low
-    verdict = Verdict.FAIL if limit_v <= full_v else Verdict.TIGHT if limit_v < braking_v else Verdict.PASS
-    needed = f"over {units.show(full_v, 'voltage')}, better {units.show(braking_v, 'voltage')}"
-    because = "a full pack, and one that takes the regeneration amps"
+    verdict = Verdict.TIGHT if limit_v < braking_v else Verdict.PASS
+    needed = f"at least {units.show(braking_v, 'voltage')}"
+    because = "a full pack that takes the regeneration amps"
     offers = Span.given(limit_v, "voltage", "over-voltage limit", "controller.over_voltage")
-    braking = Span(
-        full_v,
+    braking = Span.of(
         braking_v,
         "voltage",
         because,
-        "",
-        lambda: step("U_full to U_full + I * R", U_full=pack.full_charge_v, I=regen, R=pack.resistance_ohm.at_low()),
+        lambda: step("U_full + I * R", U_full=pack.full_charge_v, I=regen, R=pack.resistance_ohm.at_low()),
     )
     shown = units.show(limit_v, "voltage")
     return LoomAnswer(

@@ -1,10 +1,14 @@
 """Lamp returns opened one at a time; figures worked by hand (Kirchhoff's laws, filaments taken hot)."""
 
 from collections.abc import Callable
+from types import SimpleNamespace
 
 import pytest
 
 from bom.build import Build
+from bom.circuit.lamp_earths import Backfed
+from bom.read.margins import Margins
+from bom.rules.lost_lamp_earth_is_told import judge
 
 Converted = Callable[..., Build]
 RULE = "lost-lamp-earth-is-told"
@@ -48,3 +52,12 @@ def test_leds_that_are_off_pass_nothing(converted: Converted) -> None:
 
 def test_lamps_with_bodies_of_their_own_on_the_frame_share_nothing(converted: Converted) -> None:
     assert told(converted("frame-return-105")) == {}
+
+
+@pytest.mark.parametrize(("volts", "verdict"), [(-1.36, "tight"), (-1.34, "pass"), (1.36, "tight"), (1.34, "pass")])
+def test_more_than_a_tenth_is_told_either_way(volts: float, verdict: str, margins: Margins) -> None:
+    """Worked: a tenth of 13.5 V is 1.35 V, backwards as well as forwards through a lamp that is off."""
+    fed = Backfed("a wire", "a lamp", volts, "a state")
+    facts = SimpleNamespace(margins=margins)
+    view = SimpleNamespace(walks=SimpleNamespace(lamp_earths=(fed,)), facts=facts)
+    assert [answer.verdict.word for answer in judge(view)] == [verdict]

@@ -6,6 +6,7 @@ import numpy as np
 import pytest
 
 from bom.arrangement import SLEEPING, TWELVE
+from bom.build import Build
 from bom.choose.needless import without
 from bom.judge.loom_view import LoomView
 from bom.judge.rule import LoomRule, rules
@@ -31,6 +32,7 @@ SAG = {
 LIVE = {"wishes.precharge_switched": False}
 HAND = {"wishes.contactor": False, "wishes.precharge": False}
 FOURTEEN = {"pack.series": 14, "controller.regen": None}
+NO_REGEN = {"controller.regen": None}
 BARE = {"wishes.isolator": "none", "wishes.pack_plug": False}
 MINUS = {"pack.bms.opens": "minus", "pack.on_cell_minus": ["converter", "charger"]}
 
@@ -60,6 +62,12 @@ CASES = [
     ("controller-takes-the-pack", {"controller.supply_min": "55.9 V"}, "lowest supply volts", "pass"),
     ("controller-takes-the-pack", {"controller.supply_min": "56 V"}, "lowest supply volts", "fail"),
     ("controller-takes-the-pack", {"controller.supply_min": None}, "lowest supply volts", "can't tell"),
+    # 20 cells of 4.2 V are full at 84.0 V, with regeneration or without; no limit said, none asked
+    ("controller-takes-the-pack", {"controller.over_voltage": "84.1 V"}, "over-voltage limit", "pass"),
+    ("controller-takes-the-pack", {"controller.over_voltage": "84 V"}, "over-voltage limit", "fail"),
+    ("controller-takes-the-pack", NO_REGEN | {"controller.over_voltage": "78 V"}, "over-voltage limit", "fail"),
+    ("controller-takes-the-pack", NO_REGEN | {"controller.over_voltage": "88 V"}, "over-voltage limit", "pass"),
+    ("controller-takes-the-pack", NO_REGEN | {"controller.over_voltage": None}, "over-voltage limit", "not asked"),
     # Ohm's law by hand: 20 cells x 3.5 V = 70.0 V with a fifth left; 200 A x 0.06 ohm = 12 V; 58 V under a 60 V cut;
     # 100 A x 0.06 ohm = 6 V leaves 64 V. Cells of 3.5 V at a fifth: common practice, from memory.
     ("sag-stays-above-the-cut", SAG, "volts", "tight"),
@@ -85,15 +93,13 @@ CASES = [
     # by 42 Ah alone 3 groups of 14 Ah cells have 27 to 271 mohm a pack (20 to 190 mohm x Ah a cell)
     ("sag-stays-above-the-cut", SAG | {"pack.pack_resistance": None}, "volts", "can't tell"),
     # where only the minus opens, what stays on the cells' own minus goes on drawing past it (common practice)
-    ("returns-go-behind-the-battery-management", {}, "minus", "pass"),
-    ("returns-go-behind-the-battery-management", {"pack.bms.opens": "minus"}, "minus", "pass"),
-    (
-        "returns-go-behind-the-battery-management",
-        {"pack.on_cell_minus": ["charger"]},
-        "charge port minus",
-        "can't tell",
-    ),
-    ("returns-go-behind-the-battery-management", MINUS | {"pack.bms.opens": "plus"}, "converter minus", "pass"),
+    ("returns-go-behind-the-battery-management", {}, "returns", "not asked"),
+    ("returns-go-behind-the-battery-management", {"pack.bms.opens": "plus"}, "returns", "not asked"),
+    ("returns-go-behind-the-battery-management", {"pack.on_cell_minus": ["charger"]}, "charge port minus", "not asked"),
+    ("returns-go-behind-the-battery-management", MINUS | {"pack.bms.opens": "plus"}, "converter minus", "not asked"),
+    # the loom cannot know where a builder joins a minus: only his word for it passes
+    ("returns-go-behind-the-battery-management", {"pack.bms.opens": "minus"}, "returns", "can't tell"),
+    ("returns-go-behind-the-battery-management", MINUS | {"pack.on_cell_minus": []}, "returns", "pass"),
     ("returns-go-behind-the-battery-management", MINUS, "converter minus", "fail"),
     ("returns-go-behind-the-battery-management", MINUS, "charge port minus", "fail"),
     ("returns-go-behind-the-battery-management", MINUS, "controller minus", "not asked"),
@@ -144,7 +150,8 @@ CASES = [
     ("regeneration-has-room", {"pack.bms.charge": None}, "charge limit", "can't tell"),
     ("regeneration-has-room", {"controller.over_voltage": None}, "over-voltage limit", "can't tell"),
     # 20 cells of 4.2 V are full at 84 V; Ohm's law: 30 A through the pack's 0.02 ohm adds 0.6 V
-    ("regeneration-has-room", {"controller.over_voltage": "84 V"}, "over-voltage limit", "fail"),
+    ("regeneration-has-room", {"controller.over_voltage": "84 V"}, "over-voltage limit", "not asked"),
+    ("regeneration-has-room", {"controller.regen": "0 A"}, "charge limit", "not asked"),
     (
         "regeneration-has-room",
         {"controller.over_voltage": "84.5 V", "controller.regen": "30 A", "pack.pack_resistance": "20 mohm"},
@@ -446,3 +453,13 @@ def test_every_rule_about_the_bike_has_cases() -> None:
         | OF_LEADS
     )
     assert named == {rule.name for rule in rules() if isinstance(rule.shape, LoomRule)}
+
+
+def test_a_limit_below_the_full_pack_has_a_cure_of_its_own(converted: Callable[..., Build]) -> None:
+    """Trade: a controller that trips on a full pack is set to a higher limit, where its maker allows one."""
+    build = converted("street-72", {"controller.regen": "0 A", "controller.over_voltage": "78 V"})
+    found = {finding.what: finding for finding in build.findings if finding.rule == "controller-takes-the-pack"}
+    limit, window = found["over-voltage limit"], found["highest supply volts"]
+    assert limit.verdict == Verdict.FAIL
+    assert limit.cure == "raise the controller's limit, or fewer cells."
+    assert window.cure == "a controller for that pack, or fewer cells."
