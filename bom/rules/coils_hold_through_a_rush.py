@@ -1,12 +1,13 @@
 """Relays, contactor and flasher must live through the worst dip of the 12 V side.
 
-Asks:     solved with everything on, the largest filament cold and the horns' contacts closed: each coil keeps its
-          drop-out volts, or the dip is shorter than the coil's own fall; the flasher keeps its lowest supply. With
-          every coil drawing its pull-in amps, each still has its pull-in volts.
+Asks:     solved with everything on, the largest filament cold, the horns' contacts closed: each coil keeps its
+          drop-out volts, or the dip is shorter than the coil's own fall; the flasher keeps its least volts, or the dip
+          is shorter than half of the shortest flash (margin flash_rate_high: 120 a minute, 0.25 s), one blink at most.
+          With every coil drawing its pull-in amps, each still has its pull-in volts.
 Why:      a converter at its limit lets the rail sag as a cold lamp lights: the contactor opens under load, or chatters.
 Harm:     dark.
 Says:     fail, tight.
-Cure:     a converter of more amps, an LED headlamp, or a buffer battery.
+Cure:     a converter of more amps; for coils a buffer battery too; where the dip ends, an LED for its filament.
 Ignores:  output capacitors and the horn's beat, which both shorten the dip; a converter that switches off has a rule
           of its own.
 Source:   nodal analysis; cold filaments 8 to 15 times, interrupter horns about twice their mean, from memory; times
@@ -14,7 +15,7 @@ Source:   nodal analysis; cold filaments 8 to 15 times, interrupter horns about 
 """
 
 from collections.abc import Iterator
-from math import isinf, isnan, log
+from math import inf, isinf, isnan, log
 from typing import TYPE_CHECKING
 
 from bom import units
@@ -22,9 +23,12 @@ from bom.judge.loom_view import LoomAnswer, LoomView, solved
 from bom.judge.rule import LoomRule
 from bom.judge.verdict import Verdict
 from bom.span import Span
+from bom.trace import step
 
 if TYPE_CHECKING:
     from bom.circuit.dips import Dip
+
+BUFFER = "a buffer battery"
 
 
 def judge(view: LoomView) -> list[LoomAnswer]:
@@ -43,7 +47,8 @@ def _holding(view: LoomView, dip: "Dip") -> Iterator[LoomAnswer]:
             verdict = Verdict.TIGHT if lasts <= falls else Verdict.FAIL
             more = f"; the dip lasts {_time(lasts)}, the coil holds about {_time(falls)}"
         because, needs = f"{_moment(dip)}{more}", _needs(view, coil, "coil_drop_out_v", least)
-        yield _answer(coil, verdict, "volts in the worst dip", volts, needs, because, dip)
+        cure = _cure(dip, view.walks.below_s(least), f"or {BUFFER}")
+        yield _answer(coil, verdict, "volts in the worst dip", volts, needs, because, dip, cure)
 
 
 def _pulling(view: LoomView, dip: "Dip") -> Iterator[LoomAnswer]:
@@ -52,18 +57,45 @@ def _pulling(view: LoomView, dip: "Dip") -> Iterator[LoomAnswer]:
         verdict = Verdict.PASS if volts >= least else Verdict.FAIL
         told = f"{dip.state}, every coil at its pull-in amps"
         needs = _needs(view, coil, "coil_min_v", least)
-        yield _answer(coil, verdict, "volts as it pulls in", volts, needs, told, dip)
+        cure = _cure(dip, inf, f"or {BUFFER}")
+        yield _answer(coil, verdict, "volts as it pulls in", volts, needs, told, dip, cure)
 
 
 def _flashing(view: LoomView, dip: "Dip") -> Iterator[LoomAnswer]:
-    """A flasher that misses a beat is worse, not dangerous."""
+    """A flasher that misses more than one beat is worse, not dangerous."""
     part = view.parts.get("flasher")
     least = float(part.number("supply_min_v")[0]) if part else float("nan")
     if least > 0 and not isnan(dip.flasher_v):
+        lasts, beat = view.walks.below_s(least), _half_flash(view)
+        needs = _needs(view, "flasher", "supply_min_v", least)
+        if dip.flasher_v < least and lasts < beat.high:
+            yield _one_blink(dip, lasts, needs, beat)
+            return
         verdict = Verdict.PASS if dip.flasher_v >= least else Verdict.TIGHT
-        more = "" if verdict == Verdict.PASS else f"; for about {_time(view.walks.below_s(least))}"
-        because, needs = f"{_moment(dip)}{more}", _needs(view, "flasher", "supply_min_v", least)
-        yield _answer("flasher", verdict, "volts in the worst dip", dip.flasher_v, needs, because, dip)
+        more = "" if verdict == Verdict.PASS else f"; for about {_time(lasts)}"
+        cure = _cure(dip, lasts, f"or {BUFFER} and a flasher for fewer volts")
+        yield _answer(
+            "flasher", verdict, "volts in the worst dip", dip.flasher_v, needs, f"{_moment(dip)}{more}", dip, cure
+        )
+
+
+def _half_flash(view: LoomView) -> Span:
+    """Give half of the shortest flash: a dip shorter than that costs one blink at most."""
+    rate = view.facts.margins.of("flash_rate_high")
+    return Span.of(30 / rate.high, "time", "half of the shortest flash", lambda: step("60 / n / 2", n=rate))
+
+
+def _one_blink(dip: "Dip", lasts: float, needs: Span, beat: Span) -> LoomAnswer:
+    """Let a dip pass that ends before the next blink would begin."""
+    offers = solved(lasts, "time", f"below {needs}", dip.state)
+    what, because = f"time below {needs}", f"one blink at most; {_moment(dip)}"
+    return LoomAnswer("flasher", Verdict.PASS, what, _time(lasts), f"less than {beat}", because, "", offers, beat)
+
+
+def _cure(dip: "Dip", lasts: float, buffered: str) -> str:
+    """Say what helps: no other lamp where all that burns already asks more than the converter gives."""
+    lamp = f"an LED {dip.filament}, " if dip.filament and not isinf(lasts) else ""
+    return f"a converter of more amps, {lamp}{buffered}."
 
 
 def _needs(view: LoomView, place: str, column: str, least: float) -> Span:
@@ -92,10 +124,10 @@ def _time(seconds: float) -> str:
 
 
 def _answer(
-    subject: str, verdict: Verdict, what: str, volts: float, needs: Span, because: str, dip: "Dip"
+    subject: str, verdict: Verdict, what: str, volts: float, needs: Span, because: str, dip: "Dip", cure: str
 ) -> LoomAnswer:
     offers = solved(volts, "voltage", f"{what}, {subject}", dip.state)
-    return LoomAnswer(subject, verdict, what, str(offers), f"at least {needs}", because, "", offers, needs)
+    return LoomAnswer(subject, verdict, what, str(offers), f"at least {needs}", because, "", offers, needs, (), cure)
 
 
 RULE = LoomRule(judge)

@@ -7,6 +7,8 @@ import pytest
 from bom.build import Build
 from bom.circuit.dips import below_s
 from bom.circuit.lights import Light
+from bom.judge.finding import Finding
+from bom.judge.verdict import Verdict
 
 Converted = Callable[..., Build]
 
@@ -99,9 +101,12 @@ def test_the_dip_is_ohms_law(converted: Converted) -> None:
 
 @pytest.mark.parametrize(("edits", "coil", "flasher"), [
     # the contactor drops out below 3 V (its sheet)
-    ({}, "pass", "tight"),
+    # and is below the flasher's 10.8 V for 0.17 s: less than half of a flash, of which there are 120 a minute at most
+    ({}, "pass", "pass"),
+    # Worked: a filament that warms ten times as slowly makes more than 0.25 s of it
+    ({"margins.filament_warm_ms": 50}, "pass", "tight"),
     # Worked: a filament that is never cold leaves the rail where it is
-    ({"margins.cold_filament": 6.0, "pins.converter": "CV-0454"}, "pass", "tight"),
+    ({"margins.cold_filament": 6.0, "pins.converter": "CV-0454"}, "pass", "pass"),
     # a small battery gives hundreds of amps (from memory): a dip to some 11 V
     ({"wishes.buffer_battery": True, "pins.flasher": "FL-0201"}, "pass", "pass"),
     # Worked: 10 A against 18.5 A running: the filament never warms, the rail never comes back
@@ -112,7 +117,52 @@ def test_a_coil_lives_through_the_dip(
 ) -> None:
     found = said(converted("street-72", edits), "coils-hold-through-a-rush")
     assert found["contactor", "volts in the worst dip"] == coil
-    assert found["flasher", "volts in the worst dip"] == flasher
+    assert {word for (subject, _), word in found.items() if subject == "flasher"} == {flasher}
+
+
+LARGER, LED, BUFFER = "a converter of more amps", "an LED headlamp", "a buffer battery"
+TRIED: dict[str, dict[str, object]] = {
+    LARGER: {"pins.converter": "CV-0354"},
+    LED: {"loads.headlamp.kind": "LED", "loads.headlamp.power": "15 W"},
+    BUFFER: {"wishes.buffer_battery": True},
+}
+
+
+@pytest.mark.parametrize("cure", TRIED)
+@pytest.mark.parametrize(
+    ("bad", "place"),
+    [
+        # a coil that lets go below 6 V
+        ({"pins.contactor": "CT-0905"}, "contactor"),
+        # Worked: 10 A against 18.5 A running, and 13.9 A with an LED headlamp: the dip does not end
+        ({"pins.converter": "CV-0452"}, "contactor"),
+        ({"pins.converter": "CV-0452"}, "load relay"),
+    ],
+)
+def test_what_is_said_to_help_a_coil_helps_alone(
+    bad: dict[str, object], place: str, cure: str, converted: Converted
+) -> None:
+    """Trade: a cure is one that was tried; each alone on the spoilt bike."""
+    told = [f for f in _dips(converted("street-72", bad), place) if f.verdict > Verdict.PASS]
+    left = [f for f in _dips(converted("street-72", bad | TRIED[cure]), place) if f.verdict > Verdict.PASS]
+    assert told
+    if any(cure in f.cure for f in told):
+        assert not left
+
+
+def test_a_buffer_battery_alone_is_no_cure_for_the_flasher(converted: Converted) -> None:
+    """Worked: a small battery holds the rail near 10 V under a cold headlamp; the flasher asks 10.8 V."""
+    bad: dict[str, object] = {"pins.converter": "CV-0452"}
+    (told,) = [f for f in _dips(converted("street-72", bad), "flasher") if f.verdict > Verdict.PASS]
+    assert f"{BUFFER} and a flasher for fewer volts" in told.cure
+    assert any(f.verdict > Verdict.PASS for f in _dips(converted("street-72", bad | TRIED[BUFFER]), "flasher"))
+    both = bad | TRIED[BUFFER] | {"pins.flasher": "FL-0201"}
+    assert all(f.verdict == Verdict.PASS for f in _dips(converted("street-72", both), "flasher"))
+    assert all(f.verdict == Verdict.PASS for f in _dips(converted("street-72", bad | TRIED[LARGER]), "flasher"))
+
+
+def _dips(build: Build, place: str) -> list[Finding]:
+    return [f for f in build.findings if f.rule == "coils-hold-through-a-rush" and f.subject == place]
 
 
 def test_a_converter_that_switches_off_is_another_rules_matter(converted: Converted) -> None:
