@@ -3,6 +3,7 @@
 from collections.abc import Mapping
 from dataclasses import replace
 
+from bom.arrived.cures import with_cures
 from bom.arrived.stands import Stands, with_received
 from bom.arrived.wants import wanted_holes
 from bom.build import Build
@@ -27,7 +28,7 @@ def as_received(ordered: Build, whole: Loom, states: tuple[State, ...], catalogu
         *(hole for hole in ordered.holes if hole.place.name not in stands.filled),
         *wanted_holes(stands, ordered, view, catalogue),
     )
-    findings = judge_build(view, view.duties)
+    findings = with_cures(judge_build(view, view.duties), ordered, stands.filled, holes)
     costs = dict.fromkeys(stands.filled, 0.0)  # what arrived is paid for
     shelf = Shelf(view.facts.job, stands.filled, costs)
     donor = priced(donor_verdicts(view, view.duties, stands.filled, catalogue.donor_matrix), shelf)
