@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from bom.arrangement import DONORS_KEY
 from bom.check.donor_words import DonorVerdict
-from bom.choose.filled import Filled, Hole
+from bom.choose.filled import Aside, Filled, Hole
 from bom.duties.circuits import Facts
 from bom.duties.model import Duty
 from bom.judge.finding import Finding
@@ -26,6 +26,7 @@ class Build:
     """One arrangement, chosen, checked and priced.
 
     ordered  the same with what was ordered, where something else arrived; its bill is the build's
+    aside    parts that came or were ordered, and stand nowhere with what arrived
     """
 
     loom: Loom
@@ -39,6 +40,7 @@ class Build:
     passes: int
     walks: "Walks"
     ordered: "Build | None" = None
+    aside: tuple[Aside, ...] = ()
 
     @property
     def arrangement(self) -> str:

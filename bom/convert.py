@@ -8,6 +8,7 @@ import numpy as np
 import numpy.typing as npt
 
 from bom.arrangement import arranged
+from bom.arrived.judged import as_received
 from bom.build import Build
 from bom.check.donor import donor_verdicts
 from bom.check.donor_costs import Shelf, priced
@@ -17,29 +18,24 @@ from bom.choose.filled import Filled
 from bom.choose.joint import Pair, Slot, choose
 from bom.choose.miss import Miss, open_place
 from bom.choose.needless import Idle, may_be_needless, without
-from bom.choose.received import with_received
-from bom.duties.budget import budget
-from bom.duties.circuits import Counted, Facts
-from bom.duties.coil_traces import counted_traces, key_wires_a, raised_traces
+from bom.counts import MOST_PASSES, counted_beforehand, facts_of, raised_by_parts, raised_by_states
+from bom.duties.circuits import Facts
 from bom.duties.envelope import envelope
 from bom.duties.model import Duty
-from bom.duties.volts import pack_facts
 from bom.judge.ask import judge_pairs, passing, verdicts
 from bom.judge.finding import Finding
 from bom.judge.loom_view import LoomView
 from bom.judge.verdict import Verdict
 from bom.loom.layout import lay_out
 from bom.loom.model import Loom
-from bom.loom.relay_names import STOP_RELAY
 from bom.memory import Memory
 from bom.money.bill import Need, bill
 from bom.parts import Parts
 from bom.read.catalogue import Catalogue
 from bom.read.job import JobFile
 from bom.read.margins import Margins
-from bom.read.states import State, states_of
+from bom.read.states import states_of
 
-MOST_PASSES = 6
 Say = Callable[[str], None]
 
 
@@ -61,20 +57,20 @@ def convert(
     job = arranged(job, key_at)
     loom = lay_out(job, margins, key_at)
     options = candidates(loom, job, catalogue, margins, memory)
-    counted, states = _counted(loom, job, key_at, margins), states_of(catalogue.states, job)
+    counted, states = counted_beforehand(loom, job, key_at, margins), states_of(catalogue.states, job)
     for number in range(1, most_passes + 1):
-        facts = _facts(job, margins, counted, key_at, states)
+        facts = facts_of(job, margins, counted, key_at, states)
         duties = envelope(loom, facts)
         say(f"key at {key_at}: choosing among {sum(len(o.parts) for o in options.values())} candidates")
         allowed = _qualify(options, duties, margins, job)
         choice = _choose(loom, options, allowed, duties, margins, job, memory)
-        raised = _raised(facts, choice.filled)
+        raised = raised_by_parts(facts, choice.filled)
         if raised == counted:
             view = _view(loom, facts, duties, choice, memory)
-            raised = _raised_by_states(counted, view)
+            raised = raised_by_states(counted, view)
             if raised == counted or number == most_passes:  # what does not come to rest is a finding
                 ordered = _finish(job, catalogue, view, options, allowed, choice, number)
-                return _as_received(ordered, states, catalogue, memory) if job.received else ordered
+                return as_received(ordered, loom, states, catalogue, memory) if job.received else ordered
         counted = raised
     raise RuntimeError("coils, charger and the parts they bear on did not settle; report this job")
 
@@ -87,54 +83,6 @@ def _view(loom: Loom, facts: Facts, duties: Mapping[str, Duty], choice: "_Choice
     near = {name for pair in ends if pair & choice.needless for name in pair}
     known = {name: duty for name, duty in duties.items() if name not in near}  # nothing near them was dropped
     return LoomView(wanted, facts, parts, envelope(wanted, facts, known), memory)
-
-
-def _raised_by_states(counted: Counted, view: LoomView) -> Counted:
-    """Raise the amps of each place that a solved state asks more of; never lower them."""
-    from bom.circuit.exceeds import exceeds
-
-    over = {excess.place: (excess.amps, excess.state) for excess in exceeds(view)}
-    return replace(counted, solved_a={**counted.solved_a, **over}) if over else counted
-
-
-def _facts(job: JobFile, margins: Margins, counted: Counted, key_at: str, states: tuple[State, ...]) -> Facts:
-    pack = pack_facts(job, margins, counted.charge_end_v)
-    return Facts(job, margins, pack, budget(job, margins, counted.hold_a, states), counted, key_at)
-
-
-def _counted(loom: Loom, job: JobFile, key_at: str, margins: Margins) -> Counted:
-    """Count coils before any is chosen, and a key input at 12 V; the charger is taken to end at full charge."""
-    # The stop relay is in only while the chain it opens is dead.
-    relays = sum(1 for place in loom.places if place.family == "relay" and place.name != STOP_RELAY)
-    contactors = sum(1 for place in loom.places if place.family == "contactor")
-    beside = key_wires_a(job, key_at, margins)
-    hold = relays * margins.relay_coil_a + contactors * margins.contactor_coil_a + beside
-    pull = relays * margins.relay_coil_a + contactors * margins.contactor_pull_a + beside
-    because = f"{contactors} contactor coil and {relays} relay coils as counted beforehand"
-    hold_trace, pull_trace = counted_traces(relays, contactors, job, key_at, margins)
-    return Counted(hold, pull, because, 0.0, hold_trace, pull_trace)
-
-
-def _raised(facts: Facts, filled: Mapping[str, Filled]) -> Counted:
-    """Raise the count to what the chosen parts draw and reach; never lower it."""
-    counted, key_at, margins = facts.counted, facts.key_at, facts.margins
-    beside, full_charge_v = key_wires_a(facts.job, key_at, margins), facts.pack.full_charge_v.high
-    driven = [entry for entry in filled.values() if entry.place.family in ("relay", "contactor")]
-    coils = [entry.part for entry in driven if entry.place.name != STOP_RELAY]
-    hold, pull = (
-        beside + sum(float(np.nan_to_num(part.number(column)[0])) for part in coils)
-        for column in ("coil_hold_a", "coil_pull_a")
-    )
-    charger = filled.get("charger")
-    end_v = float(np.nan_to_num(charger.part.number("end_v")[0])) if charger else 0.0
-    if hold <= counted.hold_a and pull <= counted.pull_a and end_v <= max(counted.charge_end_v, full_charge_v):
-        return counted
-    because = counted.because if hold <= counted.hold_a else "coils of the chosen contactor and relays together"
-    traces = raised_traces(counted, facts.job, key_at, margins, coils)
-    end_v = max(end_v, counted.charge_end_v)
-    return Counted(
-        max(hold, counted.hold_a), max(pull, counted.pull_a), because, end_v, *traces, solved_a=counted.solved_a
-    )
 
 
 def _qualify(
@@ -267,37 +215,6 @@ def _finish(
     donor = priced(donor_verdicts(view, duties, filled, catalogue.donor_matrix), shelf)
     bought = bill(_needs(filled, loom), catalogue, facts.margins, job.money)
     return Build(loom, facts, duties, filled, holes, findings, donor, bought, passes, view.walks)
-
-
-def _as_received(ordered: Build, states: tuple[State, ...], catalogue: Catalogue, memory: Memory) -> Build:
-    """Judge everything again with what arrived in its place; the choice and the bill stay as ordered."""
-    facts, loom = ordered.facts, ordered.loom
-    filled = with_received(ordered.filled, loom, facts.job, catalogue)
-    counted = _raised(facts, filled)
-    for _ in range(MOST_PASSES):
-        facts = _facts(facts.job, facts.margins, counted, facts.key_at, states)
-        duties = envelope(loom, facts)
-        parts = {name: entry.part for name, entry in filled.items()}
-        view = LoomView(loom, facts, parts, duties, memory)
-        raised = _raised_by_states(counted, view)
-        if raised == counted:
-            break
-        counted = raised
-    findings = judge_build(view, duties)
-    holes = tuple(hole for hole in ordered.holes if hole.place.name not in filled)
-    costs = dict.fromkeys(filled, 0.0)  # what arrived is paid for
-    donor = priced(donor_verdicts(view, duties, filled, catalogue.donor_matrix), Shelf(facts.job, filled, costs))
-    return replace(
-        ordered,
-        facts=facts,
-        duties=duties,
-        filled=filled,
-        holes=holes,
-        findings=findings,
-        donor=donor,
-        walks=view.walks,
-        ordered=ordered,
-    )
 
 
 def _cost(option: Candidates, entry: Filled, catalogue: Catalogue) -> float:

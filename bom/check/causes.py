@@ -7,7 +7,7 @@ from functools import cache
 from bom.build import Build
 from bom.check.decides import PAIR, in_order
 from bom.check.roots import DATUM, OF_A_PART, PART, WHOLE, Group, Root, groups, part_root
-from bom.choose.filled import HOLE_CURE, NONE, Hole
+from bom.choose.filled import NONE, Hole
 from bom.judge.finding import Finding
 from bom.judge.harm import Harm
 from bom.judge.rule import rules
@@ -107,7 +107,7 @@ def _cause(build: Build, group: Group) -> Cause:
         title=_title(build, group, found, places),
         verdict=max(verdicts),
         harm=min((*weighed, *map(harm_of_hole, group.holes))),
-        cure=decides.cure if decides else HOLE_CURE,
+        cure=decides.cure if decides else group.holes[0].remedy,
         data=_data(group, found),
         findings=tuple(found),
         holes=tuple(group.holes),
@@ -146,16 +146,22 @@ def _title(build: Build, group: Group, found: Sequence[Finding], places: Sequenc
     kind = group.root[0]
     if kind == DATUM:
         return f"{FIND_OUT}{group.root[1]}"
-    if kind == PART and found:
-        return f"{_standing(build, places)}: {_some([finding.what for finding in found])}"
     if kind == PART:
-        return f"nothing that passes goes with {group.root[1]}: {_open(group.holes)}"
+        return _of_part(build, group, found, places)
     if group.holes:
         return _open(group.holes)
     more = len(dict.fromkeys(finding.subject for finding in found)) - 1
-    if not more:
-        return f"{found[0].subject}: {', '.join(dict.fromkeys(finding.what for finding in group.findings))}"
-    return f"{found[0].subject} and {more} alike: {found[0].what}"
+    if more:
+        return f"{found[0].subject} and {more} alike: {found[0].what}"
+    return f"{found[0].subject}: {', '.join(dict.fromkeys(finding.what for finding in group.findings))}"
+
+
+def _of_part(build: Build, group: Group, found: Sequence[Finding], places: Sequence[str]) -> str:
+    if found:
+        return f"{_standing(build, places)}: {_some([finding.what for finding in found])}"
+    if group.holes[0].wanted_by:
+        return f"{group.root[1]} came and wants what was not ordered: {_open(group.holes)}"
+    return f"nothing that passes goes with {group.root[1]}: {_open(group.holes)}"
 
 
 def _standing(build: Build, places: Sequence[str]) -> str:
@@ -164,7 +170,7 @@ def _standing(build: Build, places: Sequence[str]) -> str:
     name = entry.part_id
     if entry.origin == "donor":
         name, donors = f"the donor's {name.removeprefix(DONOR)}", True
-    pinned = ", pinned" if entry.origin == "pinned" else ""
+    pinned = f", {entry.origin}" if entry.origin in ("pinned", "received") else ""
     if len(places) == 1:
         return f"{places[0]}, {name}" if donors else f"{places[0]} {name}{pinned}"
     kind = "" if donors else f"{BY_NAME[entry.place.family].title} "

@@ -15,7 +15,8 @@ from bom.arrangement import ALL, TWELVE
 from bom.check.case_tables import Table, table
 from bom.check.examples import Example, Told
 from bom.check.made_of import made_of
-from bom.convert import MOST_PASSES, convert
+from bom.convert import convert
+from bom.counts import MOST_PASSES
 from bom.data import folder
 from bom.errors import Fault, InputError
 from bom.judge.finding import loom_finding

@@ -116,6 +116,9 @@ class _Tied:
         datum = next(filter(_of_the_bike, hole.datum.split("; ")), "")
         if datum:
             return [own, (DATUM, datum)]
+        arrived = part_root(self._build, hole.wanted_by)
+        if arrived:
+            return [own, arrived]
         if hole.blocked in self._open:
             return [own, (OPEN, hole.blocked)]
         blocking = part_root(self._build, hole.blocked)

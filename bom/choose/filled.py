@@ -28,13 +28,28 @@ class Filled:
 
 
 @dataclass(frozen=True)
+class Aside:
+    """A part that stands nowhere: it came, or was ordered, for a place that is not wanted with what arrived.
+
+    origin  "received", or how the ordered one was come by
+    """
+
+    place: str
+    part_id: str
+    origin: str
+    why: str
+
+
+@dataclass(frozen=True)
 class Hole:
-    """A place nothing can stand at, and the nearest miss.
+    """A place nothing can stand at, and the nearest miss; or one that only a part that arrived wants.
 
     verdict  fail, or can't tell where only facts are missing
     datum    the fact that would settle it
     rules    that speak against the nearest miss, or against the pair that blocks; none where nothing is offered
     blocked  the place whose part nothing goes with that passes alone, "" where nothing passes alone
+    wanted_by  the place whose part arrived and wants this one, "" where it was wanted as ordered
+    remedy   what helps, whatever facts lack
     """
 
     place: Place
@@ -43,6 +58,8 @@ class Hole:
     datum: str = ""
     rules: tuple[str, ...] = ()
     blocked: str = ""
+    wanted_by: str = ""
+    remedy: str = HOLE_CURE
 
     @property
     def title(self) -> str:
@@ -53,4 +70,4 @@ class Hole:
     @property
     def cure(self) -> str:
         """Say what helps."""
-        return f"find out {self.datum}; or: {HOLE_CURE}" if self.datum else HOLE_CURE
+        return f"find out {self.datum}; or: {self.remedy}" if self.datum else self.remedy

@@ -20,12 +20,16 @@ from bom.parts import Parts
 class Idle:
     """When a place is not wanted: the part at `decider` has this word in this column.
 
-    known  the word must be more than hearsay
+    told     what the part then does or is
+    if_not   what one does or is that wants the place
+    known    the word must be more than hearsay
     """
 
     decider: str
     column: str
     word: str
+    told: str
+    if_not: str
     known: bool = False
 
     def of(self, parts: Parts) -> list[bool]:
@@ -38,18 +42,20 @@ class Idle:
 
 
 CIRCUITS = {
-    BUS_SENSE: Idle("contactor closer", "senses_bus", "no"),
-    METER_FEED: Idle("meter", "supply_from", "measured volts"),
+    BUS_SENSE: Idle("contactor closer", "senses_bus", "no", "does not sense the bus", "senses the bus"),
+    METER_FEED: Idle("meter", "supply_from", "measured volts", "feeds on what it measures", "wants 12 V of its own"),
 }
 
 
 def may_be_needless(loom: Loom) -> Mapping[str, Idle]:
     """Name the places that may turn out not to be wanted, and what decides it."""
     clamps = {
-        link.first: Idle(link.second, "suppressed", "yes", known=True) for link in loom.links if link.kind == "clamps"
+        link.first: Idle(link.second, "suppressed", "yes", "has a suppressed coil", "has a bare coil", known=True)
+        for link in loom.links
+        if link.kind == "clamps"
     }
     if any(place.name == RAIL_CLAMP for place in loom.places):
-        clamps[RAIL_CLAMP] = Idle("converter", "isolated", "yes", known=True)
+        clamps[RAIL_CLAMP] = Idle("converter", "isolated", "yes", "is isolated", "is not isolated", known=True)
     return clamps | {place.name: CIRCUITS[place.circuit] for place in loom.places if place.circuit in CIRCUITS}
 
 

@@ -1,4 +1,4 @@
-"""How the amps of all coils together were counted and raised, for those who ask; `bom.convert` counts them."""
+"""How the amps of all coils together were counted and raised, for those who ask; `bom.counts` counts them."""
 
 from collections.abc import Sequence
 from functools import partial

@@ -37,7 +37,11 @@ def judge(view: LoomView) -> list[LoomAnswer]:
     told = {"no": "not isolated", "yes": f"isolated, known only as: {known}"}.get(isolated, "not known to be isolated")
     datum = "" if isolated else "whether the converter is isolated"
     because, verdict = f"no clamp; converter {told}", VERDICTS[isolated]
-    return [LoomAnswer(RAIL_CLAMP, verdict, what, str(pack_v), needed, because, datum, offers=pack_v, needs=bears)]
+    return [
+        LoomAnswer(
+            RAIL_CLAMP, verdict, what, str(pack_v), needed, because, datum, pack_v, bears, at_fault=(RAIL_CLAMP,)
+        )
+    ]
 
 
 RULE = LoomRule(judge)

@@ -5,7 +5,7 @@ from dataclasses import replace
 import pytest
 
 from bom.arrangement import ALL, arranged
-from bom.convert import _counted, _facts
+from bom.counts import counted_beforehand, facts_of
 from bom.data import folder
 from bom.duties.envelope import envelope
 from bom.judge.ask import Answer, judge_pairs, judge_parts
@@ -48,7 +48,7 @@ def test_hearsay_never_passes_cleanly(path, catalogue: Catalogue) -> None:
         job = arranged(job, key_at)
         loom = lay_out(job, margins, key_at)
         states = states_of(catalogue.states, job)
-        duties = envelope(loom, _facts(job, margins, _counted(loom, job, key_at, margins), key_at, states))
+        duties = envelope(loom, facts_of(job, margins, counted_beforehand(loom, job, key_at, margins), key_at, states))
         family = {place.name: families[place.family] for place in loom.places}
         for place in loom.places:
             note(judge_parts(family[place.name], duties[place.name], margins))
