@@ -154,7 +154,7 @@ def _title(build: Build, group: Group, found: Sequence[Finding], places: Sequenc
         return _open(group.holes)
     more = len(dict.fromkeys(finding.subject for finding in found)) - 1
     if not more:
-        return f"{found[0].subject}: {', '.join(dict.fromkeys(finding.what for finding in group.findings))}"
+        return f"{found[0].subject}: {', '.join(dict.fromkeys(finding.what for finding in found))}"
     return f"{found[0].subject} and {more} alike: {found[0].what}"
 
 

@@ -5,6 +5,7 @@ cause. Of a pair the part that the builder set (pinned, or the donor's) is at fa
 alike the one that more speaks against.
 """
 
+import re
 from collections import Counter
 from collections.abc import Iterable
 from dataclasses import dataclass, field
@@ -125,6 +126,9 @@ class _Tied:
 
     def _joined(self, finding: Finding) -> Root | None:
         """Find the part or the open place that an answer about the whole build comes from, if one is as bad itself."""
+        waits = [place for place in self._open if re.search(rf"\bthe {re.escape(place)}\b", finding.datum)]
+        if waits:
+            return (OPEN, max(waits, key=len))
         for place in finding.at_fault:
             if place in self._open:
                 return (OPEN, place)

@@ -61,7 +61,8 @@ def _flashing(view: LoomView, dip: "Dip") -> Iterator[LoomAnswer]:
     least = float(part.number("supply_min_v")[0]) if part else float("nan")
     if least > 0 and not isnan(dip.flasher_v):
         verdict = Verdict.PASS if dip.flasher_v >= least else Verdict.TIGHT
-        more = "" if verdict == Verdict.PASS else f"; for about {_time(view.walks.below_s(least))}"
+        lasts = view.walks.below_s(least)
+        more = "" if verdict == Verdict.PASS else f"; for {_time(lasts) if isinf(lasts) else f'about {_time(lasts)}'}"
         because, needs = f"{_moment(dip)}{more}", _needs(view, "flasher", "supply_min_v", least)
         yield _answer("flasher", verdict, "volts in the worst dip", dip.flasher_v, needs, because, dip)
 
@@ -95,7 +96,8 @@ def _answer(
     subject: str, verdict: Verdict, what: str, volts: float, needs: Span, because: str, dip: "Dip"
 ) -> LoomAnswer:
     offers = solved(volts, "voltage", f"{what}, {subject}", dip.state)
-    return LoomAnswer(subject, verdict, what, str(offers), f"at least {needs}", because, "", offers, needs)
+    told = (what, str(offers), f"at least {needs}", because, "", offers, needs)
+    return LoomAnswer(subject, verdict, *told, at_fault=("converter",))
 
 
 RULE = LoomRule(judge)

@@ -32,7 +32,8 @@ def judge(view: LoomView) -> list[LoomAnswer]:
     verdict = Verdict.FAIL if isolated == "no" else Verdict.CANT_TELL
     because = f"no clamp; converter {'not isolated' if isolated == 'no' else 'not known to be isolated'}"
     datum = "" if isolated == "no" else "whether the converter is isolated"
-    return [LoomAnswer(RAIL_CLAMP, verdict, what, str(pack_v), needed, because, datum, offers=pack_v, needs=bears)]
+    told = (str(pack_v), needed, because, datum, pack_v, bears)
+    return [LoomAnswer(RAIL_CLAMP, verdict, what, *told, at_fault=(RAIL_CLAMP, "converter"))]
 
 
 RULE = LoomRule(judge)
