@@ -11,7 +11,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass, field
 
 from bom.build import Build
-from bom.choose.filled import Hole
+from bom.choose.filled import OF_A_PART, Hole
 from bom.judge.finding import Finding
 from bom.judge.verdict import Verdict
 from bom.read.registration import PAPERS
@@ -19,8 +19,6 @@ from bom.read.registration import PAPERS
 # The first word of a root, the one that names a cause best first; then what tells it from others of its kind.
 DATUM, PART, OPEN, REASON, WHOLE = "datum", "part", "open", "no part", "whole"
 KINDS = (DATUM, PART, OPEN, REASON, WHOLE)
-# How a figure that lacks begins where it is one of a part, not of the bike.
-OF_A_PART = ("the part's ", "the other part's figure for ")
 CHOSEN = "chosen"
 Root = tuple[str, ...]
 

@@ -8,6 +8,8 @@ from bom.parts import Parts
 
 HOLE_CURE = "add a part to the catalogue that meets this, pin one by your own judgement, or change the job"
 NONE = "none chosen"
+# How a figure that lacks begins where it is one of a part, not of the bike.
+OF_A_PART = ("the part's ", "the other part's figure for ")
 
 
 @dataclass(frozen=True)
@@ -53,4 +55,7 @@ class Hole:
     @property
     def cure(self) -> str:
         """Say what helps."""
-        return f"find out {self.datum}; or: {HOLE_CURE}" if self.datum else HOLE_CURE
+        if not self.datum:
+            return HOLE_CURE
+        found = f"find out {self.datum}"
+        return f"{found}; or: {HOLE_CURE}" if self.datum.startswith(OF_A_PART) else found

@@ -12,6 +12,7 @@ import pytest
 from bom.build import Build
 from bom.check.cause_words import cause_data, cause_lines, places_words
 from bom.check.causes import Cause, causes, from_causes, harm_of
+from bom.check.cure_words import cure_words
 from bom.check.decides import in_order
 from bom.check.report import as_json, as_text
 from bom.check.why import matching
@@ -68,6 +69,7 @@ def test_one_figure_that_lacks_is_one_cause(converted: Converted) -> None:
     build = converted("street-72", {"pack.pack_resistance": None})
     (cause,) = settle(build)
     assert cause.title.startswith("find out the pack's resistance")
+    assert cause.cure == ""  # two readings settle it: no part to add or to pin
     assert [hole.place.name for hole in cause.holes] == ["main fuse"]
     assert {finding.rule for finding in cause.findings} >= {"holder-knows-its-fuse", "states-stand"}
     assert cause.verdict is Verdict.CANT_TELL
@@ -213,6 +215,21 @@ def test_a_lock_at_pack_volts_is_one_cause(converted: Converted) -> None:
     (cause,) = settle(converted("frame-return-105"))
     assert cause.title.startswith("key switch, the donor's original ignition lock")
     assert cause.count == 3
+
+
+def test_a_key_that_does_not_pass_is_told_the_way_that_does(
+    project: Path, tmp_path: Path, converted: Converted
+) -> None:
+    """No key switch of the catalogue closes onto empty capacitors at 88 V; the key at 12 V is built and priced."""
+    text = (project / "templates" / "jobs" / "street-72.toml").read_text(encoding="utf-8")
+    job = tmp_path / "bike.toml"
+    job.write_text(text.replace('\nkey = "12 V" ', '\nkey = "pack volts" '), encoding="utf-8")
+    session = run(job, project / "catalog", lambda told: None)
+    cause = next(cause for cause in session.build.causes if "key switch" in cause.places)
+    total = converted("street-72").bill.total
+    assert cure_words(cause, session).startswith(f'wishes.key = "12 V" passes, parts {total:,.2f} EUR; or: ')
+    (hole,) = cause.holes
+    assert "AC" not in hole.sentence  # a switch that prints nothing of direct current is not near
 
 
 def test_the_worst_harm_is_told_first(converted: Converted) -> None:
