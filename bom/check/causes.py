@@ -6,8 +6,8 @@ from functools import cache
 
 from bom.build import Build
 from bom.check.decides import PAIR, in_order
-from bom.check.roots import DATUM, OF_A_PART, PART, WHOLE, Group, Root, groups, part_root
-from bom.choose.filled import NONE, Hole
+from bom.check.roots import DATUM, PART, WHOLE, Group, Root, groups, part_root
+from bom.choose.filled import NONE, OF_A_PART, Hole
 from bom.judge.finding import Finding
 from bom.judge.harm import Harm
 from bom.judge.rule import rules
@@ -23,7 +23,7 @@ class Cause:
     title     what it is about, in one line: the part by its place and what is wrong, or what to find out
     verdict   the worst of its answers
     harm      the worst of its answers as bad; of open places that of the rules that keep them open
-    cure      what helps against the worst
+    cure      what helps against the worst; "" where the figure of its title settles it
     data      figures that lack
     findings  all of them, the worst first
     holes     places that stay open
@@ -107,7 +107,7 @@ def _cause(build: Build, group: Group) -> Cause:
         title=_title(build, group, found, places),
         verdict=max(verdicts),
         harm=min((*weighed, *map(harm_of_hole, group.holes))),
-        cure=decides.cure if decides else group.holes[0].remedy,
+        cure=decides.cure if decides else "" if group.root[0] == DATUM else group.holes[0].remedy,
         data=_data(group, found),
         findings=tuple(found),
         holes=tuple(group.holes),
@@ -153,7 +153,7 @@ def _title(build: Build, group: Group, found: Sequence[Finding], places: Sequenc
     more = len(dict.fromkeys(finding.subject for finding in found)) - 1
     if more:
         return f"{found[0].subject} and {more} alike: {found[0].what}"
-    return f"{found[0].subject}: {', '.join(dict.fromkeys(finding.what for finding in group.findings))}"
+    return f"{found[0].subject}: {', '.join(dict.fromkeys(finding.what for finding in found))}"
 
 
 def _of_part(build: Build, group: Group, found: Sequence[Finding], places: Sequence[str]) -> str:

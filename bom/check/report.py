@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from bom.build import Build
 from bom.check.cause_words import Line, cause_data, cause_lines, known_by, places_words
 from bom.check.causes import Cause
+from bom.check.cure_words import cure_words
 from bom.check.donor_words import DonorVerdict
 from bom.check.why_text import block, unbroken
 from bom.judge.finding import Finding
@@ -64,7 +65,7 @@ def _cause_block(cause: Cause, session: "Session") -> str:
     head = f"{cause.verdict.word.upper():<11} {cause.harm.word:<9} {cause.title}"
     first, *others = cause_lines(cause)
     lines = [_keyed(first), places_words(cause), known_by(first.first) if first.first else ""]
-    lines += [_find_out(cause, session), _cure("Or" if cause.asks else "Cure", cause.cure)]
+    lines += [_find_out(cause, session), _cure("Or" if cause.asks else "Cure", cure_words(cause, session))]
     for line in others:
         lines += [f"Also {line.verdict.word}: {_keyed(line)}", _cure("  Cure", line.cure)]
     return block(head, lines)

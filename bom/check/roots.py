@@ -5,12 +5,13 @@ cause. Of a pair the part that the builder set (pinned, or the donor's) is at fa
 alike the one that more speaks against.
 """
 
+import re
 from collections import Counter
 from collections.abc import Iterable
 from dataclasses import dataclass, field
 
 from bom.build import Build
-from bom.choose.filled import Hole
+from bom.choose.filled import OF_A_PART, Hole
 from bom.judge.finding import Finding
 from bom.judge.verdict import Verdict
 from bom.read.registration import PAPERS
@@ -18,8 +19,6 @@ from bom.read.registration import PAPERS
 # The first word of a root, the one that names a cause best first; then what tells it from others of its kind.
 DATUM, PART, OPEN, REASON, WHOLE = "datum", "part", "open", "no part", "whole"
 KINDS = (DATUM, PART, OPEN, REASON, WHOLE)
-# How a figure that lacks begins where it is one of a part, not of the bike.
-OF_A_PART = ("the part's ", "the other part's figure for ")
 CHOSEN = "chosen"
 Root = tuple[str, ...]
 
@@ -128,6 +127,9 @@ class _Tied:
 
     def _joined(self, finding: Finding) -> Root | None:
         """Find the part or the open place that an answer about the whole build comes from, if one is as bad itself."""
+        waits = [place for place in self._open if re.search(rf"\bthe {re.escape(place)}\b", finding.datum)]
+        if waits:
+            return (OPEN, max(waits, key=len))
         for place in finding.at_fault:
             if place in self._open:
                 return (OPEN, place)

@@ -8,6 +8,8 @@ from bom.parts import Parts
 
 HOLE_CURE = "add a part to the catalogue that meets this, pin one by your own judgement, or change the job"
 NONE = "none chosen"
+# How a figure that lacks begins where it is one of a part, not of the bike.
+OF_A_PART = ("the part's ", "the other part's figure for ")
 
 
 @dataclass(frozen=True)
@@ -70,4 +72,7 @@ class Hole:
     @property
     def cure(self) -> str:
         """Say what helps."""
-        return f"find out {self.datum}; or: {self.remedy}" if self.datum else self.remedy
+        if not self.datum:
+            return self.remedy
+        found = f"find out {self.datum}"
+        return f"{found}; or: {self.remedy}" if self.datum.startswith(OF_A_PART) else found

@@ -21,6 +21,7 @@ from bom.read.margins import Margins
 # How far off an answer counts: a rating that is not known is as bad as one half short.
 UNKNOWN_SHORTFALL = 0.5
 TIGHT_SHORTFALL = 0.01
+VOLTS, BREAKS = ("holds-dc-volts",), ("contact-breaks-dc", "fuse-breaks-the-fault", "breaker-breaks-the-fault")
 
 
 @dataclass(frozen=True)
@@ -45,15 +46,26 @@ def open_place(place: Place, miss: Miss) -> Hole:
     worst = verdicts(answers, (len(option.parts),))
     lacks = worst == Verdict.CANT_TELL
     lacking = int(lacks.sum())
-    nearest = option.parts.take([_nearest(answers, option.costs, lacks if lacking else np.ones_like(lacks))])
+    speaks = ~_mute(answers, len(option.parts))
+    among = next((some for some in (lacks & speaks, speaks) if some.any()), np.ones_like(lacks))
+    nearest = option.parts.take([_nearest(answers, option.costs, among)])
     against = _against(judge_parts(nearest, miss.duties[place.name], miss.margins), place.name, (nearest,))
     reasons = " ".join(f"{finding.verdict.word}: {finding.sentence}" for finding in against)
     more = f" {lacking} of {len(option.parts)} fail nothing but lack a figure." if lacking else ""
     sentence = f"No {title} passes. Nearest is {nearest.ids[0]} ({nearest.word('name')[0]}): {reasons}{more}"
     data = dict.fromkeys(finding.datum for finding in against if finding.datum)
-    verdict = Verdict.CANT_TELL if lacking else Verdict.FAIL
+    verdict = max((finding.verdict for finding in against), default=Verdict.FAIL)
     against = [finding for finding in against if finding.verdict == against[0].verdict]
     return Hole(place, sentence, verdict, "; ".join(data), tuple(dict.fromkeys(finding.rule for finding in against)))
+
+
+def _mute(answers: Sequence[Answer], count: int) -> npt.NDArray[np.bool_]:
+    """Find the candidates that say nothing of direct current: of an AC print alone nothing is near."""
+    silent = [
+        verdicts([answer for answer in answers if answer.rule.name in names], (count,)) == Verdict.CANT_TELL
+        for names in (VOLTS, BREAKS)
+    ]
+    return np.asarray(silent[0] & silent[1])
 
 
 def _nearest(answers: Sequence[Answer], costs: Sequence[float], among: npt.NDArray[np.bool_]) -> int:

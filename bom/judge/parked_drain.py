@@ -68,6 +68,18 @@ def parked_drain_a(view: LoomView) -> tuple[float, str]:
     return sum(amps for _, amps in draws if not isnan(amps)), unknown
 
 
+def most_drawn(view: LoomView) -> str:
+    """Name what draws most of what is known."""
+    known = [(amps, what) for what, amps in parked_draws(view) if not isnan(amps)]
+    return max(known)[1] if known else ""
+
+
+def drawing_places(what: str) -> tuple[str, ...]:
+    """Give the place of the part whose figure this is; none where it is no part's."""
+    named = ("converter", "precharge resistor", "meter", PILOT)
+    return tuple(place for place in named if what.startswith(f"the {place}'s"))
+
+
 def parked_days(facts: Facts, drain_a: float) -> float:
     """Days until the allowed part of the pack is gone; no end without a drain, NaN without a capacity."""
     return facts.margins.drain_fraction * empty_days(facts, drain_a)

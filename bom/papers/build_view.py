@@ -7,6 +7,7 @@ from bom import units
 from bom.build import Build
 from bom.check.cause_words import cause_lines, places_words
 from bom.check.causes import Cause
+from bom.check.cure_words import cure_words
 from bom.check.donor_text import donor_counts
 from bom.choose.filled import NONE
 from bom.duties.strings import most_apart_v
@@ -157,12 +158,13 @@ def number(value: float, unit: str, digits: int = 3) -> str:
 def _cause(cause: Cause, session: Session) -> Row:
     """Give a cause: what decides first, then in one line each what else it must meet."""
     first, *others = cause_lines(cause)
+    cure = cure_words(cause, session)
     quick = quick_way(cause.data[0], session.catalogue.find_out) if cause.asks else None
     return {
         "mark": f"{marked(cause.verdict)}, {cause.harm.word}",
         "title": cause.title,
         "do": f"{quick.way} (about {quick.minutes:g} min)." if quick else "",
-        "cure": ended(cause.cure),
+        "cure": ended(cure) if cure else "",
         "decides": first.text,
         "places": places_words(cause),
         "others": [

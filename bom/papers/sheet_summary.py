@@ -4,6 +4,7 @@ from bom import units
 from bom.build import Build
 from bom.check.cause_words import cause_lines
 from bom.check.causes import Cause
+from bom.check.cure_words import cure_words
 from bom.judge.verdict import Verdict
 from bom.papers.arrangements import key_opens, key_words, parked, verdict_words
 from bom.papers.bench import bench
@@ -177,6 +178,6 @@ def _first(page: Page, row: int, session: Session) -> int:
 
 def _do(cause: Cause, session: Session) -> str:
     """Say what helps, the numbers that decide, and how many more answers have this cause."""
-    todo = quick_way(cause.data[0], session.catalogue.find_out).way if cause.asks else cause.cure
+    todo = quick_way(cause.data[0], session.catalogue.find_out).way if cause.asks else cure_words(cause, session)
     more = f" And {cause.count - 1} more answers." if cause.count > 1 else ""
     return f"Do: {ended(todo)} {cause_lines(cause)[0].text}{more}"

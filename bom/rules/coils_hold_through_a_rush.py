@@ -72,7 +72,7 @@ def _flashing(view: LoomView, dip: "Dip") -> Iterator[LoomAnswer]:
             yield _one_blink(dip, lasts, needs, beat)
             return
         verdict = Verdict.PASS if dip.flasher_v >= least else Verdict.TIGHT
-        more = "" if verdict == Verdict.PASS else f"; for about {_time(lasts)}"
+        more = "" if verdict == Verdict.PASS else f"; for {_time(lasts) if isinf(lasts) else f'about {_time(lasts)}'}"
         cure = _cure(dip, lasts, f"or {BUFFER} and a flasher for fewer volts")
         yield _answer(
             "flasher", verdict, "volts in the worst dip", dip.flasher_v, needs, f"{_moment(dip)}{more}", dip, cure
@@ -127,7 +127,8 @@ def _answer(
     subject: str, verdict: Verdict, what: str, volts: float, needs: Span, because: str, dip: "Dip", cure: str
 ) -> LoomAnswer:
     offers = solved(volts, "voltage", f"{what}, {subject}", dip.state)
-    return LoomAnswer(subject, verdict, what, str(offers), f"at least {needs}", because, "", offers, needs, (), cure)
+    told = (what, str(offers), f"at least {needs}", because, "", offers, needs)
+    return LoomAnswer(subject, verdict, *told, at_fault=("converter",), cure=cure)
 
 
 RULE = LoomRule(judge)

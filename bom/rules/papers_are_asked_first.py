@@ -27,6 +27,7 @@ WHAT = {
 }
 STOPS = {"title_clear": "title not clear", "frame_kept": "frame changed"}
 NEEDED = "asked and answered before anything is bought"
+DECIDES = "local authority decides"
 
 
 def judge(view: LoomView) -> list[LoomAnswer]:
@@ -35,7 +36,6 @@ def judge(view: LoomView) -> list[LoomAnswer]:
 
 
 def _answers(asked: Registration) -> Iterator[LoomAnswer]:
-    because = _power(asked)
     for key, (_, datum) in QUESTIONS.items():
         value = getattr(asked, key)
         verdict, shown = Verdict.PASS, "answered"
@@ -44,6 +44,7 @@ def _answers(asked: Registration) -> Iterator[LoomAnswer]:
         elif value is False:
             verdict = Verdict.FAIL if key in STOPS else Verdict.TIGHT
             shown = STOPS.get(key, "not asked yet")
+        because = _power(asked) if key.endswith("power") else DECIDES
         lacks = datum if value is None else ""
         offers = said(shown, f"registration.{key}")
         yield LoomAnswer(PAPERS, verdict, WHAT[key], shown, NEEDED, because, lacks, offers)
@@ -52,7 +53,7 @@ def _answers(asked: Registration) -> Iterator[LoomAnswer]:
 def _power(asked: Registration) -> str:
     """Set the motor's power beside the donor's, for the authority to judge."""
     motor, donor = (units.show(watts, "power") if watts else "not said" for watts in (asked.power, asked.donor_power))
-    return f"motor {motor}, donor {donor}; local authority decides"
+    return f"motor {motor}, donor {donor}; {DECIDES}"
 
 
 RULE = LoomRule(judge)

@@ -11,7 +11,7 @@ Source:   common practice, no source.
 
 from bom import units
 from bom.judge.loom_view import LoomAnswer, LoomView
-from bom.judge.parked_drain import days_figure, parked_days, parked_drain_a
+from bom.judge.parked_drain import days_figure, drawing_places, most_drawn, parked_days, parked_drain_a
 from bom.judge.rule import LoomRule
 from bom.judge.verdict import Verdict
 
@@ -26,11 +26,15 @@ def judge(view: LoomView) -> list[LoomAnswer]:
     needs = facts.margins.of("drain_days")
     if facts.job.pack.capacity is None or unknown:
         datum = unknown or "the pack's capacity"
-        return [LoomAnswer("parked bike", Verdict.CANT_TELL, what, "not known", needed, because, datum, needs=needs)]
+        told = (what, "not known", needed, because, datum)
+        at_fault = drawing_places(unknown)
+        return [LoomAnswer("parked bike", Verdict.CANT_TELL, *told, needs=needs, at_fault=at_fault)]
     days = parked_days(facts, drain_a)
     verdict = Verdict.PASS if days >= wanted else Verdict.TIGHT
     shown, offers = f"{min(days, 9999):.0f} days", days_figure(view, days, drain_a)
-    return [LoomAnswer("parked bike", verdict, what, shown, needed, because, offers=offers, needs=needs)]
+    at_fault = drawing_places(most_drawn(view)) if verdict > Verdict.PASS else ()
+    told = (what, shown, needed, because)
+    return [LoomAnswer("parked bike", verdict, *told, offers=offers, needs=needs, at_fault=at_fault)]
 
 
 RULE = LoomRule(judge)

@@ -34,14 +34,10 @@ def judge(view: LoomView) -> list[LoomAnswer]:
         held = said("a clamp holds them off", "wishes.rail_clamp")
         because = "its tap fuse opens when the clamp has failed short"
         return [LoomAnswer(RAIL_CLAMP, Verdict.PASS, what, held.text, needed, because, offers=held, needs=bears)]
-    told = {"no": "not isolated", "yes": f"isolated, known only as: {known}"}.get(isolated, "not known to be isolated")
-    datum = "" if isolated else "whether the converter is isolated"
-    because, verdict = f"no clamp; converter {told}", VERDICTS[isolated]
-    return [
-        LoomAnswer(
-            RAIL_CLAMP, verdict, what, str(pack_v), needed, because, datum, pack_v, bears, at_fault=(RAIL_CLAMP,)
-        )
-    ]
+    how = {"no": "not isolated", "yes": f"isolated, known only as: {known}"}.get(isolated, "not known to be isolated")
+    datum, because = "" if isolated else "whether the converter is isolated", f"no clamp; converter {how}"
+    told = (str(pack_v), needed, because, datum, pack_v, bears)
+    return [LoomAnswer(RAIL_CLAMP, VERDICTS[isolated], what, *told, at_fault=(RAIL_CLAMP, "converter"))]
 
 
 RULE = LoomRule(judge)

@@ -119,16 +119,18 @@ def _datum(fault: Fault) -> str:
 
 
 def _at_fault(fault: Fault, verdict: Verdict) -> tuple[str, ...]:
-    """Name the fuse, what burns, and of a way through the frame the converter that joins it to the pack.
+    """Name the fuse, what burns, and the converter that feeds it, or that joins the frame to the pack.
 
     Where it is tight the fuse did what it can.
     """
     if _blamed(fault):
         return (fault.fuse,)
+    feeds = ("converter",) if fault.source == "converter" else ()
     burnt = tuple(hot.wire for hot in (fault.wire, fault.stub) if hot and hot.burns)
     if verdict <= Verdict.TIGHT:
-        return burnt
-    return tuple(filter(None, (fault.fuse, *burnt, "converter" if fault.to == TO_FRAME else "")))
+        return (*burnt, *feeds)
+    joins = "converter" if fault.to == TO_FRAME and not feeds else ""
+    return tuple(filter(None, (*feeds, fault.fuse, *burnt, joins)))
 
 
 def _badness(fault: Fault) -> float:

@@ -25,6 +25,7 @@ if TYPE_CHECKING:
 
 
 NEEDED = "nothing that lets go"
+STARVED = ("the converter lets go", "should be on and has")  # what a converter too small leaves
 
 
 def judge(view: LoomView) -> list[LoomAnswer]:
@@ -41,6 +42,7 @@ def judge(view: LoomView) -> list[LoomAnswer]:
             state.collapsed if state.settles else f"with the weakest pack it may be: {state.collapsed}",
             "" if state.settles else view.facts.pack.resistance_ohm.datum,
             _pack_volts(view, state),
+            at_fault=("converter",) if any(words in state.collapsed for words in STARVED) else (),
         )
         for state in states
         if state.collapsed

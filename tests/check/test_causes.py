@@ -12,6 +12,7 @@ import pytest
 from bom.build import Build
 from bom.check.cause_words import cause_data, cause_lines, places_words
 from bom.check.causes import Cause, causes, from_causes, harm_of
+from bom.check.cure_words import cure_words
 from bom.check.decides import in_order
 from bom.check.report import as_json, as_text
 from bom.check.why import matching
@@ -68,6 +69,7 @@ def test_one_figure_that_lacks_is_one_cause(converted: Converted) -> None:
     build = converted("street-72", {"pack.pack_resistance": None})
     (cause,) = settle(build)
     assert cause.title.startswith("find out the pack's resistance")
+    assert cause.cure == ""  # two readings settle it: no part to add or to pin
     assert [hole.place.name for hole in cause.holes] == ["main fuse"]
     assert {finding.rule for finding in cause.findings} >= {"holder-knows-its-fuse", "states-stand"}
     assert cause.verdict is Verdict.CANT_TELL
@@ -91,7 +93,7 @@ def test_the_papers_are_one_cause_with_a_way_to_each(converted: Converted, catal
     keys = ("title_clear", "frame_kept", "inspector_asked", "power", "donor_power")
     build = converted("street-72", {f"registration.{key}": None for key in keys})
     (cause,) = settle(build)
-    assert cause.title == "papers: title, frame, inspector, motor's power, donor's power"
+    assert cause.title == "papers: donor's power, frame, inspector, motor's power, title"
     assert len(cause.data) == len(keys)
     ways = {quick_way(datum, catalogue.find_out).way for datum in cause.data}
     assert len(ways) == len(keys)
@@ -176,11 +178,58 @@ def test_a_common_minus_converter_is_one_cause(converted: Converted) -> None:
     assert "isolated converter" in cause.cure
 
 
+def test_a_converter_too_small_is_one_cause(converted: Converted) -> None:
+    """Trade: 10 A for 18 A of loads; dips, coils, dark lamps and shorts that it cannot feed are not mended one by one.
+
+    Its 13 mA with the key off are the most of what drains the parked pack.
+    """
+    (cause,) = settle(converted("street-72", {"pins.converter": "CV-0302"}))
+    assert cause.part == "CV-0302"
+    assert {
+        "converter-feeds-the-loads",
+        "coils-hold-through-a-rush",
+        "states-stand",
+        "shorts-burn-no-wire",
+        "parked-pack-lasts",
+    } <= {finding.rule for finding in cause.findings}
+
+
+def test_a_clamp_that_lacks_comes_of_its_converter(converted: Converted) -> None:
+    """A common minus on 88 V and no clamp: an isolated converter mends both."""
+    build = converted("street-72", {"pins.converter": "CV-0302", "wishes.rail_clamp": False})
+    cause = next(cause for cause in settle(build) if cause.part == "CV-0302")
+    assert "shorted-converter-is-clamped" in {finding.rule for finding in cause.findings}
+
+
+def test_a_figure_of_a_part_that_is_not_chosen_waits_for_it(converted: Converted) -> None:
+    """No charger stands there: whoever asks for a figure of it is told to choose one first."""
+    build = converted("street-72", {"wishes.charge_current": "45 A"})
+    some = next(finding for finding in build.findings if not finding.part)
+    asks = replace(some, verdict=Verdict.CANT_TELL, datum="the charger's idle amps", at_fault=())
+    cause = next(c for c in causes(replace(build, findings=(asks,))) if "charger" in {h.place.name for h in c.holes})
+    assert asks in cause.findings
+
+
 def test_a_lock_at_pack_volts_is_one_cause(converted: Converted) -> None:
     """One ignition lock fails by volts, by what it breaks and by what it closes on: one part to replace."""
     (cause,) = settle(converted("frame-return-105"))
     assert cause.title.startswith("key switch, the donor's original ignition lock")
     assert cause.count == 3
+
+
+def test_a_key_that_does_not_pass_is_told_the_way_that_does(
+    project: Path, tmp_path: Path, converted: Converted
+) -> None:
+    """No key switch of the catalogue closes onto empty capacitors at 88 V; the key at 12 V is built and priced."""
+    text = (project / "templates" / "jobs" / "street-72.toml").read_text(encoding="utf-8")
+    job = tmp_path / "bike.toml"
+    job.write_text(text.replace('\nkey = "12 V" ', '\nkey = "pack volts" '), encoding="utf-8")
+    session = run(job, project / "catalog", lambda told: None)
+    cause = next(cause for cause in session.build.causes if "key switch" in cause.places)
+    total = converted("street-72").bill.total
+    assert cure_words(cause, session).startswith(f'wishes.key = "12 V" passes, parts {total:,.2f} EUR; or: ')
+    (hole,) = cause.holes
+    assert "AC" not in hole.sentence  # a switch that prints nothing of direct current is not near
 
 
 def test_the_worst_harm_is_told_first(converted: Converted) -> None:
