@@ -26,9 +26,9 @@ def judge(view: LoomView) -> list[LoomAnswer]:
     needs = facts.margins.of("drain_days")
     if facts.job.pack.capacity is None or unknown:
         datum = unknown or "the pack's capacity"
-        told = (what, "not known", needed, because, datum)
+        told = (what, "not known", needed, because)
         at_fault = drawing_places(unknown)
-        return [LoomAnswer("parked bike", Verdict.CANT_TELL, *told, needs=needs, at_fault=at_fault)]
+        return [LoomAnswer("parked bike", Verdict.CANT_TELL, *told, datum, needs=needs, at_fault=at_fault)]
     days = parked_days(facts, drain_a)
     verdict = Verdict.PASS if days >= wanted else Verdict.TIGHT
     shown, offers = f"{min(days, 9999):.0f} days", days_figure(view, days, drain_a)

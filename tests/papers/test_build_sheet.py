@@ -10,8 +10,8 @@ from markdown_it import MarkdownIt
 from bom.check.cause_words import cause_lines
 from bom.data import folder
 from bom.judge.verdict import Verdict
+from bom.papers.bench_words import number
 from bom.papers.build_sheet import build_sheet, plain
-from bom.papers.build_view import number
 from bom.session import Session, run
 
 CELL_EDGE = re.compile(r"(?<!\\)\|")
