@@ -1,5 +1,6 @@
 """The duty of every place of a loom, from the job alone; it names no part."""
 
+from collections import Counter
 from collections.abc import Mapping
 from functools import partial
 from math import isfinite
@@ -318,9 +319,10 @@ def _flasher(place: Place, loom: Loom, facts: Facts) -> Needs:
 
 
 def _taken(place: Place, loom: Loom, kind: str) -> int:
-    """Count what a holder, plug or splice takes; a load's tails are one place and several leads."""
+    """Count what a holder, plug or splice takes; a load's tails are one place, shared by its sides."""
+    takers = Counter(link.second for link in loom.links if link.kind == kind)
     taken = [loom.place(link.second) for link in loom.links if link.kind == kind and link.first == place.name]
-    return sum(int(other.quantity) if other.family == "tail" else 1 for other in taken)
+    return sum(max(int(each.quantity) // takers[each.name], 1) if each.family == "tail" else 1 for each in taken)
 
 
 def _fuse_box(place: Place, loom: Loom, facts: Facts) -> Needs:
