@@ -138,7 +138,7 @@ def _bridge(build: Builder, branch: Branch, feeds: list[Piece], *, returns: bool
         # A light in another load's lamp returns with that.
         back = f"{branch.label} minus" if branch.shells else _lamp_minus(build, load)
         back = back if returns or branch.home else "frame"
-        sides = _sides_home(build, branch) if returns else ()
+        apart = _sides_home(build, branch) if returns else ()
         if load.has_diodes:
             sides = {way: f"{branch.label} plus{way}" for way in SIDES}
             build.bridges += diode_bridges(load, sides, back)
@@ -148,7 +148,7 @@ def _bridge(build: Builder, branch: Branch, feeds: list[Piece], *, returns: bool
             gate = FAR_SIDE if way == SIDES[1] and _has_telltale_between(build) else f"lit{way}"
             for home in branch.home.ways if branch.home else ("",):
                 lit, name = f"lit{home}" if home else gate, f"{load.name}{way}{home}"
-                own = way if way in sides else ""
+                own = way if way in apart else ""
                 build.bridges.append(Bridge(name, "load", end, f"{back}{own}{home}", "", lit, (load.name,)))
 
 
