@@ -1,5 +1,7 @@
 """What joins wires is asked: ways, poles and copper of plugs, splices, posts, holders, lugs and sleeves."""
 
+from collections import Counter
+
 from bom.duties.circuits import Facts, Needs
 from bom.duties.needs_of_wires import counted
 from bom.loom.model import Loom, Place
@@ -36,9 +38,10 @@ def _fuse_box(place: Place, loom: Loom, facts: Facts) -> Needs:
 
 
 def _taken(place: Place, loom: Loom, kind: str) -> int:
-    """Count what a holder, plug or splice takes; a load's tails are one place and several leads."""
+    """Count what a holder, plug or splice takes; a load's tails are one place, shared by its sides."""
+    takers = Counter(link.second for link in loom.links if link.kind == kind)
     taken = [loom.place(link.second) for link in loom.links if link.kind == kind and link.first == place.name]
-    return sum(int(other.quantity) if other.family == "tail" else 1 for other in taken)
+    return sum(max(int(each.quantity) // takers[each.name], 1) if each.family == "tail" else 1 for each in taken)
 
 
 def _leads(place: Place, loom: Loom, facts: Facts) -> Needs:

@@ -138,6 +138,7 @@ def _bridge(build: Builder, branch: Branch, feeds: list[Piece], *, returns: bool
         # A light in another load's lamp returns with that.
         back = f"{branch.label} minus" if branch.shells else _lamp_minus(build, load)
         back = back if returns or branch.home else "frame"
+        apart = _sides_home(build, branch) if returns else ()
         if load.has_diodes:
             sides = {way: f"{branch.label} plus{way}" for way in SIDES}
             build.bridges += diode_bridges(load, sides, back)
@@ -147,7 +148,8 @@ def _bridge(build: Builder, branch: Branch, feeds: list[Piece], *, returns: bool
             gate = FAR_SIDE if way == SIDES[1] and _has_telltale_between(build) else f"lit{way}"
             for home in branch.home.ways if branch.home else ("",):
                 lit, name = f"lit{home}" if home else gate, f"{load.name}{way}{home}"
-                build.bridges.append(Bridge(name, "load", end, f"{back}{home}", "", lit, (load.name,)))
+                own = way if way in apart else ""
+                build.bridges.append(Bridge(name, "load", end, f"{back}{own}{home}", "", lit, (load.name,)))
 
 
 def _has_telltale_between(build: Builder) -> bool:
@@ -185,8 +187,21 @@ def _way_back(build: Builder, branch: Branch, *, returns: bool) -> list[list[Pie
         return [[Piece(*piece) for piece in level] for level in wires_home(branch.home)]
     if not branch.shells or not returns:
         return []
-    ends = (f"{branch.label} minus", RAIL_MINUS)
-    return [[Piece(f"wire from the {branch.label}", *ends, _run_m(build, branch.run))]]
+    name, minus, run_m = f"wire from the {branch.label}", f"{branch.label} minus", _run_m(build, branch.run)
+    sides = _sides_home(build, branch) or ("",)
+    return [[Piece(f"{name}{side}", f"{minus}{side}", RAIL_MINUS, run_m) for side in sides]]
+
+
+def _sides_home(build: Builder, branch: Branch) -> tuple[str, ...]:
+    """Give left and right where each housing comes home by a wire of its own, so that a lost one darkens one lamp only.
+
+    None where a light of both sides, or one of another circuit, hangs on a return that they share.
+    """
+    at_sides = bool(branch.stages) and branch.stages[-1][0].kind == "indicator switch" and branch.home is None
+    names = {load.name for load in branch.loads}
+    joined = any(load.is_shared or load.same_lamp_as for load in branch.loads)
+    joined = joined or any(load.same_lamp_as in names for load in build.job.loads)
+    return SIDES if at_sides and branch.shells and not joined else ()
 
 
 def _splice_lamps(build: Builder, branch: Branch, feeds: list[Piece], back: list[Piece]) -> None:
@@ -197,11 +212,12 @@ def _splice_lamps(build: Builder, branch: Branch, feeds: list[Piece], back: list
         if count > 1 or branch.telltales:
             build.splice(f"{point} splice", point, branch.circuit, zone, leads=count)
     tailed = shells_on_the_frame(build.job, branch.loads)
-    for point in (piece.start for piece in back):
-        if branch.shells > 1 or tailed:
-            own = branch.shells - sum(load.bought for load in tailed)
-            build.splice(f"{point} splice", point, branch.circuit, zone, leads=own)
-            lay_out_tails(build, branch.circuit, zone, tailed, f"{point} splice")
+    own = branch.shells - sum(load.bought for load in tailed)
+    shared = len(back) if branch.home is None else 1  # two ways of a dip switch lead home from one and the same lamp
+    points = [piece.start for piece in back] if branch.shells > shared or tailed else []
+    for point in points:
+        build.splice(f"{point} splice", point, branch.circuit, zone, leads=own // shared)
+    lay_out_tails(build, branch.circuit, zone, tailed, [f"{point} splice" for point in points])
 
 
 def _branches(build: Builder, circuit: str, loads: list[Load], *, returns: bool) -> list[Branch]:

@@ -23,13 +23,14 @@ def shells_on_the_frame(job: JobFile, loads: Sequence[Load]) -> list[Load]:
     ]
 
 
-def lay_out_tails(build: Builder, circuit: str, zone: str, loads: Sequence[Load], splice: str) -> None:
-    """Place the tails of some loads, each from its shell into the splice of the return wire."""
+def lay_out_tails(build: Builder, circuit: str, zone: str, loads: Sequence[Load], splices: Sequence[str]) -> None:
+    """Place the tails of some loads, each from its shell into the splice of its return wire."""
     for load in loads:
         shell = "case" if load.kind == "motor" else "shell"
         title = f"tail from the {shell} of the {load.name} to its return wire"
         tail = build.place(tail_place(load), "tail", title, circuit, zone, load.bought, load=load.name)
-        build.link("takes wire", splice, tail)
+        for splice in splices:
+            build.link("takes wire", splice, tail)
 
 
 def tail_place(load: Load) -> str:

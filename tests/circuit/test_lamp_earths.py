@@ -1,6 +1,8 @@
 """Lamp returns opened one at a time; figures worked by hand (Kirchhoff's laws, filaments taken hot)."""
 
+import tomllib
 from collections.abc import Callable
+from pathlib import Path
 from types import SimpleNamespace
 
 import pytest
@@ -14,14 +16,42 @@ Converted = Callable[..., Build]
 RULE = "lost-lamp-earth-is-told"
 
 
+SIDES = ("left", "right")
+PARKING = {
+    "name": "parking light",
+    "kind": "LED",
+    "current": "10 mA",
+    "on": ["night"],
+    "circuit": "tail",
+    "run": "front",
+    "same_lamp_as": "front indicators",
+}
+
+
+def joined(converted: Converted, project: Path) -> Build:
+    """Convert the street bike with a parking light in the front indicators, for which their returns stay joined."""
+    starter = (project / "templates" / "jobs" / "street-72.toml").read_text(encoding="utf-8")
+    return converted("street-72", {"loads": [*tomllib.loads(starter)["loads"], PARKING]})
+
+
 def told(build: Build) -> dict[str, str]:
     return {finding.subject: finding.verdict.word for finding in build.findings if finding.rule == RULE}
 
 
-def test_an_indicator_that_lost_its_return_blinks_through_the_far_side(converted: Converted) -> None:
+@pytest.mark.parametrize("starter", ["street-72", "positive-earth-60"])
+def test_each_indicator_housing_comes_home_by_a_wire_of_its_own(starter: str, converted: Converted) -> None:
+    """Worked: four housings, four wires; one that is lost darkens its own lamp and feeds no other."""
+    build = converted(starter)
+    back = [name for name in build.walks.bike.strands if name.startswith("wire from the ") and "indicators" in name]
+    assert sorted(back) == [f"wire from the {end} indicators {side}" for end in ("front", "rear") for side in SIDES]
+    assert all(build.loom.wire(name).end == "12 V rail minus" for name in back)
+    assert not [subject for subject in told(build) if "indicators" in subject]
+
+
+def test_an_indicator_that_lost_its_return_blinks_through_the_far_side(converted: Converted, project: Path) -> None:
     """Worked: left front, right front and right rear, three filaments of 21 W in a row: a third of the volts each."""
-    build = converted("street-72")
-    assert told(build) == {"wire from the front indicators": "tight", "wire from the rear indicators": "tight"}
+    build = joined(converted, project)
+    assert told(build) == {"wire from the front indicators": "tight"}
     fed = next(fed for fed in build.walks.lamp_earths if fed.earth == "wire from the front indicators")
     standing = next(standing for standing in build.walks.states if standing.state.name == fed.state)
     fed_v = standing.volts("front indicators plus left", "12 V rail minus")  # behind fuse, flasher and switch

@@ -57,12 +57,15 @@ def test_a_tail_carries_every_light_of_its_lamp(converted: Converted) -> None:
 
 
 def test_tails_are_counted_by_the_shell(converted: Converted) -> None:
-    """Worked: two pairs of the donor's own indicators, each in its branch: two shells a load, half of the amps each."""
+    """Worked: two pairs of the donor's own indicators, each in its branch: two shells a load, half of the amps each.
+
+    Each shell comes home by a wire of its own: the tail and that wire meet in its splice.
+    """
     own = {f"loads.{side} indicators.fit": "donor" for side in ("front", "rear")}
     build = converted("frame-return-105", WIRED | own)
     place = build.loom.place("tail of the front indicators")
     assert place.quantity == 2
-    assert build.duties["front indicators minus splice"].ways.high == 3
+    assert build.duties["front indicators minus left splice"].ways.high == 2
     amps = build.facts.budget.loads["front indicators"]
     assert build.duties[place.name].carry_a.high == pytest.approx(amps.amps / amps.load.count)
 
