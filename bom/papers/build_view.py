@@ -16,7 +16,7 @@ from bom.loom.returns import is_wired
 from bom.loom.taps import RAIL_CLAMP
 from bom.papers.ask_rows import goods_rows
 from bom.papers.bench import Bench, bench
-from bom.papers.bench_bars import passes_words
+from bom.papers.bench_bars import earth_words, passes_words
 from bom.papers.bench_tests import bench_tests
 from bom.papers.circuit_view import circuit_view
 from bom.papers.fuse_rows import FuseRow, fuse_rows
@@ -77,6 +77,7 @@ def view(session: Session) -> Mapping[str, object]:
         ],
         "first_fuse": _first_fuse(build),
         "passes": passes_words(build),
+        "earth_bar": earth_words(session),
         "phase_peak": units.show(job.controller.phase_peak, "current"),
         "untested": [item for item in build.donor if item.verdict == "test first"],
     }

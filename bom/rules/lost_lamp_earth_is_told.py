@@ -3,7 +3,8 @@
 Asks:     with each return open that lights of different feeds share, a wire or a housing's body, no lamp that is off
           gets more than a tenth of its volts, and none gets them backwards.
 Why:      the current looks for another way home: dim glow, wrong blink, and hours spent on switch and flasher.
-Cure:     a return of its own for each housing; ohms from the frame to each lamp body below 0.1 ohm.
+Cure:     a return of its own for each housing; ohms from the frame to each lamp body under the bar of the build
+          sheet.
 Harm:     dark.
 Says:     tight.
 Ignores:  filaments are taken as hot: a cold one passes more and gets fewer volts; an LED that is off passes nothing.
