@@ -104,7 +104,9 @@ def parser() -> argparse.ArgumentParser:
     why.add_argument("--json", action="store_true", help="print it as JSON")
     why.set_defaults(run=_why)
     rules = commands.add_parser("rules", help="list the rules by what goes wrong, or explain one with an example")
-    rules.add_argument("name", metavar="NAME", nargs="*", help="the rule to explain; a slip is read as meant")
+    rules.add_argument(
+        "name", metavar="NAME", nargs="*", help="the rule to explain, a slip is read as meant; or a harm to list"
+    )
     rules.set_defaults(run=_rules)
     for command in (new, build, check, donor, why, rules):
         command.add_argument("--trace", action="store_true", help=argparse.SUPPRESS)
@@ -230,12 +232,13 @@ def _why(options: argparse.Namespace) -> int:
 
 
 def _rules(options: argparse.Namespace) -> int:
-    from bom.check.explain import explained, listed, meant, not_meant
+    from bom.check.explain import explained, harm_meant, listed, meant, not_meant
 
-    if not options.name:
-        print(listed())
-        return GOOD
     name = " ".join(options.name)
+    harm = harm_meant(name)
+    if not name or harm:
+        print(listed(harm))
+        return GOOD
     rule = meant(name)
     if rule is None:
         print(not_meant(name), file=sys.stderr)

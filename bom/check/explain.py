@@ -1,9 +1,11 @@
 """What `donorbill rules` prints: every rule under the harm it wards off, or one of them with its worked example."""
 
+from collections import Counter
+
 from bom.check.examples import Example, Told, of_parts
 from bom.check.why_text import labelled, wrapped
 from bom.data import folder
-from bom.judge.harm import Harm
+from bom.judge.harm import BY_WORD, Harm
 from bom.judge.rule import LoomRule, Rule, rules
 from bom.judge.verdict import Verdict
 from bom.read.margins import shipped_margins
@@ -13,17 +15,27 @@ MOST = 3  # comparisons shown of one example
 SURELY = 88  # of 100: a name at least so like one of a rule is read as meant
 
 
-def listed() -> str:
-    """List the rules under what goes wrong where they fail, the worst first."""
+def listed(only: Harm | None = None) -> str:
+    """List the rules under what goes wrong where they fail, the worst first; or those of one harm."""
     lines = []
-    for harm in sorted(Harm):
+    for harm in sorted(Harm) if only is None else [only]:
         lines += wrapped(f"{harm.word.upper()}  {harm.meaning}", "      ")
         for rule in rules():
             if rule.harm is harm:
                 lines += wrapped(f"  {rule.name} ({rule.severity}): {rule.title}", "      ")
         lines.append("")
-    end = f"{len(rules())} rules, each with what it can say beside pass. Explain one: donorbill rules NAME"
-    return "\n".join([*lines, *wrapped(end, "")])
+    counts = Counter(rule.harm for rule in rules())
+    told = ", ".join(f"{counts[harm]} {harm.word}" for harm in sorted(Harm))
+    ends = (
+        f"{len(rules())} rules, each with what it can say beside pass: {told}.",
+        "Explain one: donorbill rules NAME. List one harm: donorbill rules fire",
+    )
+    return "\n".join([*lines, *(line for end in ends for line in wrapped(end, ""))])
+
+
+def harm_meant(text: str) -> Harm | None:
+    """Find the harm that a text names."""
+    return BY_WORD.get(text.strip().casefold())
 
 
 def meant(text: str) -> Rule | None:
@@ -34,7 +46,7 @@ def meant(text: str) -> Rule | None:
     wanted = _hyphened(text)
     if wanted in by_name:
         return by_name[wanted]
-    holding = [name for name in by_name if wanted and wanted in name]
+    holding = [name for name in by_name if _holds(name, wanted)]
     if len(holding) == 1:
         return by_name[holding[0]]
     best = process.extract(wanted, list(by_name), scorer=fuzz.ratio, score_cutoff=SURELY, limit=2)
@@ -45,12 +57,17 @@ def meant(text: str) -> Rule | None:
 def not_meant(text: str) -> str:
     """Say that a text names several rules, and which; or none, and which are nearest."""
     names = [rule.name for rule in rules()]
-    several = [name for name in names if _hyphened(text) in name]
-    if _hyphened(text) and several:
+    several = [name for name in names if _holds(name, _hyphened(text))]
+    if several:
         return "\n".join([f'"{text}" names {len(several)} rules. Say which:', *(f"  {name}" for name in several)])
     return "\n".join(
         [f'No rule is named by "{text}". The nearest:', *(f"  {name}" for name in nearest_words(text, names))]
     )
+
+
+def _holds(name: str, wanted: str) -> bool:
+    """Tell whether a rule's name holds these words whole: "lug" is no part of "plug"."""
+    return bool(wanted) and f"-{wanted}-" in f"-{name}-"
 
 
 def _hyphened(text: str) -> str:

@@ -6,6 +6,7 @@ from bom import units
 from bom.span import Span
 from bom.trace import Fact, Origin, Step
 
+STEPS, STEPPED = "share_at", "the curve's next hotter point counts"
 MOST = 12  # inputs told in one line
 
 
@@ -33,7 +34,8 @@ def made_of(figure: Span | Fact | None) -> str:
     if not isinstance(found, Step) or len(found.inputs) > MOST:
         return ""
     inputs = ", ".join(f"{name} = {_input(entry)}" for name, entry in found.inputs.items())
-    return f"{shown(figure, '')} = {signs(found.formula)}, {inputs}" if isinstance(figure, Span) else ""
+    said = f"{shown(figure, '')} = {signs(found.formula)}, {inputs}" if isinstance(figure, Span) else ""
+    return f"{said} ({STEPPED})" if said and STEPS in found.formula else said
 
 
 def _input(entry: Span | Fact) -> str:

@@ -9,9 +9,6 @@ from bom.session import Session
 from bom.span import Span
 
 Test = tuple[str, str]
-METER_FRACTION = 0.01  # charging hangs on a volt of about 80 V; common practice
-SWITCH_DROP_V = 0.5  # old contacts are cleaned or relieved from here on; common practice
-EARTH_OHM = 0.1  # common practice
 SEEN_AT = 2.0  # a fuse's sheet prints its opening at twice its rating
 
 
@@ -25,33 +22,41 @@ def joint_tests(session: Session) -> list[Test]:
 
 def switch_tests(session: Session) -> list[Test]:
     """Give, for each donor switch that stands, the volts its contact may lose, as ohms at its load's amps."""
-    build, out = session.build, list[Test]()
+    build, out, drop_v = session.build, list[Test](), session.margins.switch_drop_v
     items = {item.name: item for item in session.loaded.job.donor.items if item.kind in CONTACTS}
     for entry in build.filled.values():
         item, duty = items.get(entry.part_id.removeprefix(DONOR)), build.duties[entry.place.name]
         if entry.origin == "donor" and item and duty.has("carry_a") and duty.carry_a.high > 0:
-            ohm = SWITCH_DROP_V / duty.carry_a.high
-            limit = f"at most {SWITCH_DROP_V:g} V ({1000 * ohm:.3g} mohm); over it clean it, or a relay"
+            ohm = drop_v / duty.carry_a.high
+            limit = f"at most {drop_v:g} V ({1000 * ohm:.3g} mohm); over it clean it, or a relay"
             out.append((f"volts over the {item.name}'s closed contact, its loads on", limit))
     return list(dict.fromkeys(out))
 
 
 def earth_tests(session: Session) -> list[Test]:
     """Give the ohms between the frame and each lamp that returns through it."""
-    donor, margins, budget = session.loaded.job.donor, session.margins, session.build.facts.budget
-    lamps = [entry.amps for entry in budget.loads.values() if entry.load.kind in ("filament", "LED")]
-    if session.loaded.job.wishes.two_wire or donor.lamp_return != "frame" or not lamps:
+    job, bar = session.loaded.job, earth_words(session)
+    if job.wishes.two_wire or job.donor.lamp_return != "frame" or not bar:
         return []
-    ohm = min(EARTH_OHM, margins.drop_lamp_fraction * budget.rail_v / max(lamps))
-    return [("frame to each lamp's body, paint bared, star washer in", f"below {1000 * ohm:.0f} mohm")]
+    return [("frame to each lamp's body, paint bared, star washer in", f"below {bar}")]
+
+
+def earth_words(session: Session) -> str:
+    """Give the ohms that a lamp's way home may have: its share of the greatest lamp's drop; "" without a lamp."""
+    margins, budget = session.margins, session.build.facts.budget
+    lamps = [entry.amps for entry in budget.loads.values() if entry.load.kind in ("filament", "LED")]
+    if not lamps:
+        return ""
+    ohm = min(margins.lamp_earth_ohm, margins.drop_lamp_fraction * budget.rail_v / max(lamps))
+    return f"{1000 * ohm:.0f} mohm"
 
 
 def meter_tests(session: Session) -> list[Test]:
     """Give what the meter, and any other that charging hangs on, may read beside a good one on a full pack."""
     if session.loaded.job.wishes.meter == "none":
         return []
-    full_v = session.build.facts.pack.full_charge_v.high
-    low, high = (units.show(full_v * (1 + part), "voltage") for part in (-METER_FRACTION, METER_FRACTION))
+    full_v, share = session.build.facts.pack.full_charge_v.high, session.margins.meter_fraction
+    low, high = (units.show(full_v * (1 + part), "voltage") for part in (-share, share))
     return [("meter beside a known good one, pack full", f"{low} to {high}".replace(" V to", " to"))]
 
 

@@ -14,7 +14,7 @@ from bom.loom.returns import is_wired
 from bom.loom.taps import RAIL_CLAMP
 from bom.papers.ask_rows import goods_rows
 from bom.papers.bench import bench
-from bom.papers.bench_bars import passes_words
+from bom.papers.bench_bars import earth_words, passes_words
 from bom.papers.bench_tests import bench_tests
 from bom.papers.bench_words import bench_words
 from bom.papers.build_tables import tables
@@ -77,6 +77,7 @@ def _of_the_bike(session: Session) -> Row:
             if "polarised" in entry.part.words and entry.part.word("polarised")[0] == "yes"
         ],
         "first_fuse": _first_fuse(build),
+        "earth_bar": earth_words(session),
         "phase_peak": units.show(job.controller.phase_peak, "current"),
         "untested": [item for item in build.donor if item.verdict == "test first"],
     }

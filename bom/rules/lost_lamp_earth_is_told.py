@@ -3,7 +3,8 @@
 Asks:     with each return open that lights of different feeds share, a wire or a housing's body, no lamp gets more
           than a tenth of the rail's volts, forwards while it is off, or backwards whether it is on or off.
 Why:      the current looks for another way home: dim glow, wrong blink, and hours spent on switch and flasher.
-Cure:     a return of its own for each housing; ohms from the frame to each lamp body below 0.1 ohm.
+Cure:     a return of its own for each housing; ohms from the frame to each lamp body under the bar of the build
+          sheet.
 Harm:     dark.
 Says:     tight.
 Ignores:  a tenth or less, either way, which hardly glows; filaments are taken as hot: a cold one passes more and gets

@@ -26,15 +26,14 @@ def judge(view: LoomView) -> list[LoomAnswer]:
     needs = facts.margins.of("drain_days")
     if facts.job.pack.capacity is None or unknown:
         datum = unknown or "the pack's capacity"
-        told = (what, "not known", needed, because)
-        at_fault = drawing_places(unknown)
-        return [LoomAnswer("parked bike", Verdict.CANT_TELL, *told, datum, needs=needs, at_fault=at_fault)]
+        lacks = (what, "not known", needed, because, datum, None, needs)
+        return [LoomAnswer("parked bike", Verdict.CANT_TELL, *lacks, drawing_places(unknown))]
     days = parked_days(facts, drain_a)
     verdict = Verdict.PASS if days >= wanted else Verdict.TIGHT
     shown, offers = f"{min(days, 9999):.0f} days", days_figure(view, days, drain_a)
     at_fault = drawing_places(most_drawn(view)) if verdict > Verdict.PASS else ()
-    told = (what, shown, needed, because)
-    return [LoomAnswer("parked bike", verdict, *told, offers=offers, needs=needs, at_fault=at_fault)]
+    told = (what, shown, needed, because, "", offers, needs)
+    return [LoomAnswer("parked bike", verdict, *told, at_fault)]
 
 
 RULE = LoomRule(judge)

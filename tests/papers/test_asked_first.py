@@ -21,9 +21,18 @@ def test_what_is_not_said_is_left_to_be_filled_in() -> None:
 
 
 def test_lamp_bodies_are_measured(sound: Session, framed: Session) -> None:
-    """Common practice: below 0.1 ohm from each lamp body to what it returns by."""
-    assert "Ohms from the 12 V minus to each lamp body: below **0.1 ohm**" in build_sheet(sound)
-    assert "Ohms from the frame to each lamp body: below **0.1 ohm**" in build_sheet(framed)
+    """One figure in steps and test record: 0.1 ohm, less where 3 % of 13.5 V are lost sooner; common practice.
+
+    Worked: 0.405 V over the amps of the greatest lamp.
+    """
+    for session, back in ((sound, "the 12 V minus"), (framed, "the frame")):
+        loads = session.build.facts.budget.loads.values()
+        amps = max(entry.amps for entry in loads if entry.load.kind in ("filament", "LED"))
+        bar = f"{1000 * min(0.1, 0.405 / amps):.0f} mohm"
+        text = build_sheet(session)
+        assert f"Ohms from {back} to each lamp body: below **{bar}**" in text
+        assert "0.1 ohm**" not in text
+    assert f"frame to each lamp's body, paint bared, star washer in | **below {bar}**" in text
 
 
 def test_the_sheet_holds_back_a_key_input_of_unknown_volts(sound: Session) -> None:

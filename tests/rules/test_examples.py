@@ -14,7 +14,7 @@ from bom.build import Build
 from bom.check.case_tables import FOLDER, table
 from bom.check.example_builds import SIDES, of_the_bike
 from bom.check.examples import of_parts
-from bom.check.explain import explained, listed, meant, not_meant
+from bom.check.explain import explained, harm_meant, listed, meant, not_meant
 from bom.judge.finding import Finding
 from bom.judge.harm import Harm
 from bom.judge.rule import LoomRule, Rule, rules
@@ -80,7 +80,7 @@ def test_what_a_rule_about_the_bike_declares_it_can_say(rule: Rule) -> None:
 def test_the_list_goes_from_the_worst_harm_to_the_least() -> None:
     told = listed()
     heads = [line.split()[0] for line in told.splitlines() if line[:1].isupper()]
-    assert heads == [harm.word.upper() for harm in sorted(Harm)]
+    assert heads == [*(harm.word.upper() for harm in sorted(Harm)), "Explain"]
     assert all(f"  {rule.name} ({rule.severity}): " in told for rule in rules())
     assert max(map(len, told.splitlines())) <= WIDTH
     blocks = re.split(r"\n(?=  \S|\S|\n)", told)
@@ -137,10 +137,32 @@ def test_a_name_that_means_none_or_several_is_told() -> None:
     assert 'No rule is named by "hold-voltage". The nearest:\n' in not_meant("hold-voltage")
     told = not_meant("lug-fits-the").splitlines()
     assert told == [
-        '"lug-fits-the" names 5 rules. Say which:',
-        "  charger-plug-fits-the-port",
+        '"lug-fits-the" names 4 rules. Say which:',
         "  lug-fits-the-stud",
         "  lug-fits-the-tail",
         "  lug-fits-the-terminal",
         "  lug-fits-the-wire",
     ]
+
+
+def test_the_list_counts_each_harm_and_one_harm_is_listed_alone() -> None:
+    of_fire = [rule.name for rule in rules() if rule.harm is Harm.FIRE]
+    assert f"{len(of_fire)} fire, " in listed()
+    assert harm_meant(" Fire") is Harm.FIRE
+    assert harm_meant("strings") is None
+    told = listed(Harm.FIRE)
+    heads = [line.split()[0] for line in told.splitlines() if line[:1].isupper()]
+    assert heads == ["FIRE", "Explain"]
+    assert [name for name in BY_NAME if f"  {name} (" in told] == of_fire
+
+
+def test_a_stepped_curve_says_so() -> None:
+    """Worked: 20 A; full to 40 C, 0.75 at 60 C: at 50 C the sheet's next hotter point, 15 A, not 17.5 A between."""
+    told = " ".join(explained(BY_NAME["converter-feeds-the-loads"]).split())
+    assert "I_label = 20 A (the curve's next hotter point counts)" in told
+
+
+def test_the_cure_of_strings_is_a_fuse_each() -> None:
+    """Common practice: two strings in parallel, two fuses."""
+    told = explained(BY_NAME["strings-are-fused"])
+    assert "PASS  pack: fuses: 2 offered, at least 2 needed" in told
