@@ -38,24 +38,21 @@ def as_text(session: "Session", *, everything: bool) -> str:
 
 
 def received_lines(build: Build) -> list[str]:
-    """Print was and now of what arrived in place of what was ordered."""
-    from bom.papers.received_rows import received_rows
+    """Print a block for each part that came in place of what was ordered, and a line for each that stands nowhere."""
+    from bom.arrived.arrivals import arrivals, aside_lines
 
-    return [
-        f"RECEIVED    {row.place}: {row.what}\n"
-        f"            was: {row.was}{_said(row.was_said)}\n            now: {row.now}{_said(row.now_said)}"
-        for row in received_rows(build)
-    ]
+    blocks = []
+    for came in arrivals(build):
+        wide = max((len(each.what) for each in came.differs), default=0)
+        table = [f"{each.what:<{wide}}  {each.was} -> {each.now}" for each in came.differs]
+        blocks.append(INDENT.join(filter(None, (came.heading, *table, came.counted, *came.worst))))
+    return [f"{'RECEIVED':<11} {block}" for block in (*blocks, *aside_lines(build))]
 
 
 def _received_data(build: Build) -> list[dict[str, object]]:
     from bom.papers.received_rows import received_rows
 
     return [{**vars(row), "was_said": row.was_said.word, "now_said": row.now_said.word} for row in received_rows(build)]
-
-
-def _said(verdict: Verdict) -> str:
-    return f" ({verdict.word})" if verdict != Verdict.NOT_ASKED else ""
 
 
 def _cause_block(cause: Cause, session: "Session") -> str:

@@ -4,12 +4,12 @@ from collections.abc import Mapping, Sequence
 from math import isfinite
 
 from bom import units
+from bom.arrived.arrivals import arrivals, aside_lines
 from bom.build import Build
 from bom.check.cause_words import cause_lines, places_words
 from bom.check.causes import Cause
 from bom.check.report import donor_counts
 from bom.duties.strings import most_apart_v
-from bom.judge.verdict import Verdict
 from bom.loom.returns import is_wired
 from bom.loom.taps import RAIL_CLAMP
 from bom.papers.ask_rows import goods_rows
@@ -21,7 +21,6 @@ from bom.papers.fuse_rows import FuseRow, fuse_rows
 from bom.papers.lead_view import lead_view
 from bom.papers.owner_words import labels, owner
 from bom.papers.plug_volts import plug_volts
-from bom.papers.received_rows import received_rows
 from bom.papers.registration_rows import registration_rows
 from bom.papers.routing import routing
 from bom.papers.sheet_volts import pack_rows
@@ -49,10 +48,8 @@ def view(session: Session) -> Mapping[str, object]:
         **lead_view(build),
         "wishes": job.wishes,
         "registration": list(registration_rows(job.registration)),
-        "received": [
-            {**vars(row), "was_said": _said(row.was_said), "now_said": _said(row.now_said)}
-            for row in received_rows(build)
-        ],
+        "received": arrivals(build),
+        "aside": aside_lines(build),
         "wired": is_wired(job),
         "apart": _apart(build),
         "protected": job.pack.bms.opens == "minus",
@@ -76,10 +73,6 @@ def view(session: Session) -> Mapping[str, object]:
         "phase_peak": units.show(job.controller.phase_peak, "current"),
         "untested": [item for item in build.donor if item.verdict == "test first"],
     }
-
-
-def _said(verdict: Verdict) -> str:
-    return marked(verdict) if verdict != Verdict.NOT_ASKED else "–"
 
 
 def _apart(build: Build) -> str:
