@@ -1,6 +1,5 @@
 """One case of a rule that fails and the one like it that passes, both worked out by the rule itself."""
 
-import re
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from itertools import product
@@ -9,14 +8,14 @@ from typing import Any
 import numpy as np
 
 from bom.check.case_tables import TABLES, Table, Worked, table, worked
+from bom.check.column_words import column_words, figure_words
 from bom.check.made_of import made_of, shown
 from bom.judge.ask import Answer
 from bom.judge.compare import Judgement
 from bom.judge.finding import Finding, finding_of
 from bom.judge.rule import PairRule, PartRule, Rule
 from bom.judge.verdict import Verdict
-from bom.parts import UNITS, dimension_of
-from bom.read.families import BY_NAME, CURVES, SPANS
+from bom.read.families import BY_NAME, CURVES
 from bom.read.margins import Margins
 from bom.span import Span
 
@@ -118,10 +117,6 @@ def _figure(name: str, value: Any) -> str:
         return f"stud M{value or ' not known'}"
     if name.endswith("_mohm_per_m"):
         return f"resistance {value or 'not known,'} mohm/m"
-    stem, _, unit = name.rpartition("_")
-    words = (stem if stem and unit in {*SPANS, *UNITS} else name).replace("_", " ")
-    words = re.sub(r"\b(dc|ac)\b", lambda found: found[0].upper(), words)
     if isinstance(value, str):
-        return f"{words}: {value or 'not known'}"
-    number = float(value)
-    return f"{words} {shown(Span.of(number, dimension_of(name), ''), UNITS.get(unit, ''))}"
+        return f"{column_words(name)}: {value or 'not known'}"
+    return f"{column_words(name)} {figure_words(name, float(value))}"

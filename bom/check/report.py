@@ -14,6 +14,8 @@ from bom.judge.finding import Finding
 from bom.judge.verdict import Verdict
 from bom.read.questions import quick_way
 
+RECEIVED = "RECEIVED"
+
 if TYPE_CHECKING:
     from bom.session import Session
 
@@ -35,26 +37,22 @@ def as_text(session: "Session", *, everything: bool) -> str:
 
 
 def received_lines(build: Build) -> list[str]:
-    """Print was and now of what arrived in place of what was ordered."""
-    from bom.papers.received_rows import received_rows
+    """Print a block for each part that came in place of what was ordered, and a line for each that stands nowhere."""
+    from bom.arrived.arrivals import arrivals, aside_lines
 
-    return [
-        block(
-            f"RECEIVED    {row.place}: {row.what}",
-            (f"was: {row.was}{_said(row.was_said)}", f"now: {row.now}{_said(row.now_said)}"),
-        )
-        for row in received_rows(build)
-    ]
+    blocks = []
+    for came in arrivals(build):
+        wide = max((len(each.what) for each in came.differs), default=0)
+        table = [f"{each.what:<{wide}}  {each.was} -> {each.now}" for each in came.differs]
+        lines = filter(None, (*table, came.counted, *came.worst))
+        blocks.append(block(f"{RECEIVED:<11} {came.heading}", lines))
+    return [*blocks, *(block(f"{RECEIVED:<11} {line}", ()) for line in aside_lines(build))]
 
 
 def _received_data(build: Build) -> list[dict[str, object]]:
     from bom.papers.received_rows import received_rows
 
     return [{**vars(row), "was_said": row.was_said.word, "now_said": row.now_said.word} for row in received_rows(build)]
-
-
-def _said(verdict: Verdict) -> str:
-    return f" ({verdict.word})" if verdict != Verdict.NOT_ASKED else ""
 
 
 def _cause_block(cause: Cause, session: "Session") -> str:

@@ -3,13 +3,13 @@
 from collections.abc import Mapping
 
 from bom import units
+from bom.arrived.arrivals import arrivals, aside_lines
 from bom.build import Build
 from bom.check.cause_words import cause_lines, places_words
 from bom.check.causes import Cause
 from bom.check.cure_words import cure_words
 from bom.check.donor_text import donor_counts
 from bom.duties.strings import most_apart_v
-from bom.judge.verdict import Verdict
 from bom.loom.returns import is_wired
 from bom.loom.taps import RAIL_CLAMP
 from bom.papers.ask_rows import goods_rows
@@ -23,7 +23,6 @@ from bom.papers.fuse_rows import fuse_rows
 from bom.papers.lead_view import lead_view
 from bom.papers.owner_words import labels, owner
 from bom.papers.plug_volts import plug_volts
-from bom.papers.received_rows import received_rows
 from bom.papers.registration_rows import registration_rows
 from bom.papers.routing import routing
 from bom.papers.standing import ended, headline, marked
@@ -49,7 +48,8 @@ def view(session: Session) -> Mapping[str, object]:
         "key_unsaid": "key_input" not in job.controller.model_fields_set,
         "key_laid": job.controller.key_input,
         "registration": list(registration_rows(job.registration)),
-        "received": _received(build),
+        "received": arrivals(build),
+        "aside": aside_lines(build),
         "above": figures.above_60_v,
         "bench": bench_words(figures, session),
         "tests": bench_tests(session, figures, fuses),
@@ -81,16 +81,6 @@ def _of_the_bike(session: Session) -> Row:
         "phase_peak": units.show(job.controller.phase_peak, "current"),
         "untested": [item for item in build.donor if item.verdict == "test first"],
     }
-
-
-def _received(build: Build) -> list[Row]:
-    return [
-        {**vars(row), "was_said": _said(row.was_said), "now_said": _said(row.now_said)} for row in received_rows(build)
-    ]
-
-
-def _said(verdict: Verdict) -> str:
-    return marked(verdict) if verdict != Verdict.NOT_ASKED else "–"
 
 
 def _apart(build: Build) -> str:

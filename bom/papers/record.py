@@ -9,6 +9,7 @@ from math import isfinite
 from typing import Any
 
 from bom import __version__
+from bom.arrived.arrivals import arrivals
 from bom.build import Build
 from bom.check.cause_words import cause_data
 from bom.check.certainty import Certainty
@@ -46,6 +47,8 @@ def record(session: Session) -> str:
         "causes": [cause_data(cause) for cause in build.causes],
         "findings": [vars(finding) for finding in build.findings],
         "received": [vars(row) for row in received_rows(build)],
+        "arrived": [{**asdict(each), "heading": each.heading} for each in arrivals(build)],
+        "aside": [vars(each) for each in build.aside],
         "donor": [asdict(item) for item in build.donor],
         "certainty": {name: _certainty(told) for name, told in session.certainties.items()},
         "donor_gates": gates_data(build),

@@ -11,7 +11,7 @@ from bom.judge.finding import Finding
 from bom.judge.verdict import Verdict
 from bom.papers.looks import BOLD, NOTE, SECTION, WHOLE, Look
 from bom.papers.page import Heading, Page, some_of
-from bom.papers.standing import OPEN
+from bom.papers.standing import NOT_ORDERED, OPEN
 
 CHECKS = (
     Heading("verdict", 12),
@@ -85,7 +85,8 @@ def _head_cells(number: int, cause: Cause) -> tuple[object, ...]:
 
 
 def _hole_cells(hole: Hole, number: int) -> tuple[object, ...]:
-    where = (hole.verdict, hole.place.name, 1, harm_of_hole(hole).word, number, NONE, OPEN, hole.place.title)
+    why = NOT_ORDERED if hole.wanted_by else OPEN
+    where = (hole.verdict, hole.place.name, 1, harm_of_hole(hole).word, number, NONE, why, hole.place.title)
     return (*where, "", "", hole.sentence, "", hole.cure)
 
 

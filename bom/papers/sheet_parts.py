@@ -144,6 +144,9 @@ def _verdict(line: Line, build: Build, standing: _Standing) -> tuple[Verdict, st
         ids = ", ".join(dict.fromkeys(build.filled[name].part_id for name in arrived))
         verdicts = [worst[name].verdict for name in arrived if name in worst]
         return max(verdicts, default=Verdict.NOT_ASKED), f"Received instead: {ids}."
+    aside = next((each for each in build.aside if each.place in line.places), None)
+    if not stands and aside:
+        return Verdict.NOT_ASKED, f"Stands nowhere, {aside.why}."
     if not stands:
         return Verdict.NOT_ASKED, f"Goes with {line.places[0]}."
     if not found:
@@ -159,7 +162,7 @@ def _verdict(line: Line, build: Build, standing: _Standing) -> tuple[Verdict, st
 def _holes(page: Page, row: int, build: Build) -> int:
     if not build.holes:
         return row
-    page.put(row, 1, "Left open: no part in the catalogue passes here", SECTION)
+    page.put(row, 1, "Left open", SECTION)
     for hole in build.holes:
         row += 1
         look = VERDICT_LOOKS[hole.verdict]

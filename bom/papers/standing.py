@@ -17,6 +17,7 @@ MARKS: Mapping[Verdict, str] = {
     Verdict.NOT_ASKED: "–",
 }
 OPEN = "no part passes"
+NOT_ORDERED = "nothing was ordered"
 
 
 def ended(text: str) -> str:
