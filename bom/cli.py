@@ -17,7 +17,6 @@ from bom.data import folder
 from bom.errors import InputError, RangeError
 
 if TYPE_CHECKING:
-    from bom.build import Build
     from bom.session import Session
 
 GOOD, UNSOUND, BROKEN = 0, 1, 2
@@ -165,6 +164,7 @@ def _progress() -> Callable[[str], None]:
 
 
 def _build(options: argparse.Namespace) -> int:
+    from bom.check.report import summary
     from bom.papers.papers import write_papers
 
     session = _session(options)
@@ -179,7 +179,7 @@ def _build(options: argparse.Namespace) -> int:
 
 def _check(options: argparse.Namespace) -> int:
     from bom.check.donor_text import donor_brief
-    from bom.check.report import as_json, as_text
+    from bom.check.report import as_json, as_text, summary
     from bom.check.why_text import wrapped
 
     session = _session(options)
@@ -245,17 +245,3 @@ def _rules(options: argparse.Namespace) -> int:
         return BROKEN
     print(explained(rule))
     return GOOD
-
-
-def summary(build: "Build") -> str:
-    """Say the outcome in one line."""
-    from bom.check.causes import from_causes
-    from bom.judge.verdict import Verdict
-
-    roots = from_causes(build)
-    fails, unknown, tight = (build.count(v) for v in (Verdict.FAIL, Verdict.CANT_TELL, Verdict.TIGHT))
-    outcome = "nothing fails" if not fails and not unknown else "settle these before ordering"
-    return (
-        f"{fails} fail, {unknown} can't be told{f' ({roots})' if roots else ''}, {tight} tight: {outcome}. "
-        f"Parts {build.bill.total:,.2f} {build.bill.currency}, key at {build.arrangement}."
-    )

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from bom.build import Build
 from bom.check.cause_words import Line, cause_data, cause_lines, known_by, places_words
-from bom.check.causes import Cause
+from bom.check.causes import Cause, from_causes
 from bom.check.cure_words import cure_words
 from bom.check.donor_words import DonorVerdict
 from bom.check.why_text import block, unbroken
@@ -85,6 +85,18 @@ def _find_out(cause: Cause, session: "Session") -> str:
         return f"Find out: {'; '.join(cause.data)}."
     quick = quick_way(cause.data[0], session.catalogue.find_out)
     return f"How: {quick.way} (about {quick.minutes:g} min)."
+
+
+def summary(build: Build) -> str:
+    """Say the outcome in one line."""
+    roots = from_causes(build)
+    fails, unknown, tight = (build.count(v) for v in (Verdict.FAIL, Verdict.CANT_TELL, Verdict.TIGHT))
+    settle = f"settle these, {roots}, before ordering" if roots else "settle these before ordering"
+    outcome = settle if fails or unknown else "nothing fails"
+    return (
+        f"{fails} fail, {unknown} can't be told, {tight} tight: {outcome}. "
+        f"Parts {build.bill.total:,.2f} {build.bill.currency}, key at {build.arrangement}."
+    )
 
 
 def as_json(session: "Session", *, everything: bool) -> dict[str, object]:

@@ -14,9 +14,8 @@ from bom.check.cause_words import cause_data, cause_lines, places_words
 from bom.check.causes import Cause, causes, from_causes, harm_of
 from bom.check.cure_words import cure_words
 from bom.check.decides import in_order
-from bom.check.report import as_json, as_text
+from bom.check.report import as_json, as_text, summary
 from bom.check.why import matching
-from bom.cli import summary
 from bom.judge.finding import Finding
 from bom.judge.harm import Harm
 from bom.judge.rule import rules
