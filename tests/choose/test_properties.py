@@ -179,6 +179,7 @@ VARIANTS = (
     {"devices": [FROM_DONOR]},
     {"wishes.key": "12 V, sleeping converter"},
     {"donor.items.horn button.relay": True},
+    {"pack.bms.opens": "minus", "pack.on_cell_minus": []},
 )
 
 

@@ -435,7 +435,8 @@ def test_a_coil_without_a_clamp_says_that_it_is_suppressed(
     assert isinstance(shape, LoomRule)
     bare = LoomView(without(whole, {"contactor clamp"}), facts, {"contactor": part}, {})
     assert [answer.verdict.word for answer in shape.judge(bare)] == [verdict]
-    assert not list(shape.judge(LoomView(whole, facts, {"contactor": part}, {})))
+    clamped = {"contactor": part, "contactor clamp": catalogue.families["clamp"].take([0])}
+    assert not list(shape.judge(LoomView(whole, facts, clamped, {})))
 
 
 def test_every_rule_about_the_bike_has_cases() -> None:
