@@ -70,8 +70,8 @@ def _answer(view: LoomView, end: End, verdict: Verdict, faults: Sequence[Fault])
     hot = next((hot for hot in burnt if isfinite(hot.time_s + hot.burns_s) and hot.wire in view.parts), None)
     if hot:
         burns, lasts = burn_time(view, worst, hot), fuse_time(view, worst, hot)
-        offered = f"a short to {worst.to} burns it in {burns.high:.2g} s"
-        needed = f"the {worst.fuse} open by then: it may take {worst.latest_s:g} s"
+        offered = f"a short to {worst.to} burns it in {units.show(burns.high, 'time')}"
+        needed = f"the {worst.fuse} open by then: it lets in the heat of {units.show(lasts.high, 'time')}"
         found = (offered, needed, told(worst), datum, burns, lasts)
         fault, cure = _at_fault(worst, verdict), _cure(view, worst)
         return LoomAnswer(subject, verdict, _copper(view, worst, hot), *found, fault, cure)

@@ -329,8 +329,8 @@ def test_a_stub_is_told_by_the_seconds_it_stands(converted: Converted) -> None:
     assert stub.burns_s == pytest.approx((134.8 * 2.269 / 507.9) ** 2, rel=2e-3)
     told = next(f for f in build.findings if f.rule == "shorts-burn-no-wire")
     assert told.what == "precharge stub, 2.5 mm², ahead of its fuse"
-    assert told.offered == "a short to its return burns it in 0.36 s"
-    assert told.needed == "the main fuse open by then: it may take 5 s"
+    assert told.offered == "a short to its return burns it in 363 ms"
+    assert told.needed == "the main fuse open by then: it lets in the heat of 3.93 s"
 
 
 def test_heat_for_less_than_the_printed_time_is_explained(converted: Converted) -> None:
