@@ -21,7 +21,7 @@ def fuse_time(view: LoomView, fault: Fault, hot: Hot) -> Span:
     than the opening time printed for the lower one.
     """
     where = f"short at {fault.point} to {fault.to}, {hot.amps:.3g} A in the {hot.wire}"
-    printed = f"the {fault.fuse} opens within {fault.latest_s:g} s by its printed times"
+    printed = f"the {fault.fuse} opens within {units.show(fault.latest_s, 'time')} by its printed times"
     return solved(hot.time_s, "time", f"heat that the {fault.fuse} lets in, as time at these amps; {printed}", where)
 
 
@@ -85,9 +85,9 @@ def _opens(fault: Fault) -> str:
         return "may never open"
     hot = next((hot for hot in (fault.wire, fault.stub) if hot and hot.burns), None)
     if hot is None or not hot.time_s < ALIKE * fault.latest_s:
-        return f"opens within {fault.latest_s:g} s"
-    heat = f"{units.show(hot.amps, 'current')} for {hot.time_s:.3g} s"
-    return f"opens within {fault.latest_s:g} s by its print, letting in no more heat than {heat}"
+        return f"opens within {units.show(fault.latest_s, 'time')}"
+    heat = f"{units.show(hot.amps, 'current')} for {units.show(hot.time_s, 'time')}"
+    return f"opens within {units.show(fault.latest_s, 'time')} by its print, letting in no more heat than {heat}"
 
 
 def told(fault: Fault) -> str:
