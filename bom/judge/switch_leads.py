@@ -1,6 +1,6 @@
 """Amps that a switch's own leads carry: of their copper, or of what they have carried."""
 
-from functools import partial
+from functools import lru_cache, partial
 
 import numpy as np
 
@@ -47,6 +47,13 @@ def lead_ampacity(parts: Parts, duty: Duty, margins: Margins) -> Rating:
 
 def lead_amps(area_mm2: Column, ambient_c: float, margins: Margins) -> Column:
     """Take the lower of the ampacity and, where no table speaks, of amps a square millimetre by practice."""
+    return _lead_amps(area_mm2.tobytes(), ambient_c, margins)
+
+
+@lru_cache(maxsize=256)
+def _lead_amps(areas: bytes, ambient_c: float, margins: Margins) -> Column:
+    """Work a table of switches out once for its air."""
+    area_mm2: Column = np.frombuffer(areas, dtype=np.float64)
     metal = METAL_OVER_COPPER * np.sqrt(area_mm2)
     model = ampacity_a(
         area_mm2=area_mm2,
