@@ -215,10 +215,10 @@ def test_of_wires_alike_in_copper_the_one_that_stands_less_is_named(converted: C
     assert fault.wire.limit_c == pytest.approx(160.0)
 
 
-def test_a_fuse_that_takes_hours_is_told_in_plain_seconds(converted: Converted) -> None:
-    """Worked: 7200 s is the second point of a full-range fuse at 1.45 x; nobody reads 7.2e+03."""
+def test_a_fuse_that_takes_hours_is_told_in_hours(converted: Converted) -> None:
+    """Worked: 7200 s is the second point of a full-range fuse at 1.45 x, two hours."""
     fault = replace(_fault(converted("street-72"), "precharge fuse in"), latest_s=7200.0)
-    assert "within 7200 s" in told(fault)
+    assert "within 2 h" in told(fault)
 
 
 def test_a_fuse_that_worn_contacts_keep_shut_still_opens_on_the_greatest_amps(converted: Converted) -> None:
