@@ -6,7 +6,7 @@ A generated part stands between two comment lines that name it; everything else 
 import argparse
 import re
 import sys
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -62,32 +62,39 @@ def command_help() -> str:
     return "\n".join(lines)
 
 
+def _table(heads: Sequence[str], rows: Iterable[Sequence[str]]) -> str:
+    """Lay out a table in Markdown."""
+    return "\n".join([_row(heads), "|---" * len(heads) + "|", *map(_row, rows)])
+
+
+def _row(cells: Sequence[str]) -> str:
+    return f"| {' | '.join(cells)} |"
+
+
 def rule_table() -> str:
     """List every rule with its words."""
     from bom.judge.rule import rules
 
-    lines = ["| rule | asks | places | severity | harm | cure | source |", "|---|---|---|---|---|---|---|"]
-    for rule in rules():
-        places = "; ".join(rule.places)
-        cells = (f"`{rule.name}`", rule.asks, places, rule.severity, rule.harm.word, rule.cure, rule.source)
-        lines.append(f"| {' | '.join(cells)} |")
-    return "\n".join(lines)
+    rows = [
+        (f"`{each.name}`", each.asks, "; ".join(each.places), each.severity, each.harm.word, each.cure, each.source)
+        for each in rules()
+    ]
+    return _table(("rule", "asks", "places", "severity", "harm", "cure", "source"), rows)
 
 
 def harm_table() -> str:
     """List the harms, the worst first."""
     from bom.judge.harm import Harm
 
-    lines = ["| rank | harm | what goes wrong |", "|---|---|---|"]
-    lines += [f"| {harm.value} | {harm.word} | {harm.meaning} |" for harm in sorted(Harm)]
-    return "\n".join(lines)
+    rows = [(str(harm.value), harm.word, harm.meaning) for harm in sorted(Harm)]
+    return _table(("rank", "harm", "what goes wrong"), rows)
 
 
 def trade_tags() -> str:
     """Set the trade's four tags beside the words of this program."""
     from bom.judge.harm import TRADE_TAGS
 
-    return "\n".join(["| tag | here |", "|---|---|", *(f"| {tag} | {word} |" for tag, word in TRADE_TAGS.items())])
+    return _table(("tag", "here"), TRADE_TAGS.items())
 
 
 def known_mistakes() -> str:
@@ -106,27 +113,25 @@ def further_mistakes() -> str:
 
 def _mistakes(mistakes: "Iterable[Mistake]") -> str:
     """Say of each mistake how it is met, by what, where, with which answer, and the figures by hand."""
-    lines = ["| mistake | tag | met by | rule | place | answer | by hand |", "|---|---|---|---|---|---|---|"]
+    rows = []
     for mistake in mistakes:
         rule = f"`{mistake.rule}`" if mistake.rule else "build sheet"
         answer = "printed" if mistake.how == "step printed" else mistake.expected
         answer += f": {mistake.because}" if mistake.because else ""
-        lines.append(
-            f"| {mistake.name} | {mistake.tag} | {mistake.how} | {rule} | {mistake.place or '–'} | {answer} "
-            f"| {mistake.by_hand} |"
-        )
-    return "\n".join(lines)
+        met = (mistake.name, mistake.tag, mistake.how)
+        rows.append((*met, rule, mistake.place or "–", answer, mistake.by_hand))
+    return _table(("mistake", "tag", "met by", "rule", "place", "answer", "by hand"), rows)
 
 
 def family_table() -> str:
     """List every part family with its number of columns' names."""
     from bom.read.families import FAMILIES
 
-    lines = ["| family | also called | columns |", "|---|---|---|"]
-    for family in FAMILIES:
-        columns = ", ".join(f"`{column.name}`" for column in family.columns)
-        lines.append(f"| `{family.name}` {family.title} | {family.words} | {columns} |")
-    return "\n".join(lines)
+    rows = [
+        (f"`{family.name}` {family.title}", family.words, ", ".join(f"`{column.name}`" for column in family.columns))
+        for family in FAMILIES
+    ]
+    return _table(("family", "also called", "columns"), rows)
 
 
 def job_keys() -> str:
@@ -134,9 +139,8 @@ def job_keys() -> str:
     from bom.read.job import JobFile
     from bom.read.job_keys import keys_of
 
-    lines = ["| key | unsaid | meaning |", "|---|---|---|"]
-    lines += [f"| `{key.path}` | {key.default} | {key.meaning} |" for key in keys_of(JobFile)]
-    return "\n".join(lines)
+    rows = [(f"`{key.path}`", key.default, key.meaning) for key in keys_of(JobFile)]
+    return _table(("key", "unsaid", "meaning"), rows)
 
 
 def lead_functions() -> str:
@@ -145,11 +149,11 @@ def lead_functions() -> str:
 
     from bom.read.lead_kinds import TRADE_WORDS, Function
 
-    lines = ["| function | also read |", "|---|---|"]
-    for function in get_args(Function):
-        words = ", ".join(word for word, meant in TRADE_WORDS.items() if meant == function)
-        lines.append(f"| {function} | {words or '–'} |")
-    return "\n".join(lines)
+    meant = {
+        function: ", ".join(word for word, other in TRADE_WORDS.items() if other == function)
+        for function in get_args(Function)
+    }
+    return _table(("function", "also read"), [(function, words or "–") for function, words in meant.items()])
 
 
 def record_keys() -> str:
