@@ -50,7 +50,7 @@ def received_lines(build: Build) -> list[str]:
 
 
 def _received_data(build: Build) -> list[dict[str, object]]:
-    from bom.papers.received_rows import received_rows
+    from bom.arrived.received_rows import received_rows
 
     return [{**vars(row), "was_said": row.was_said.word, "now_said": row.now_said.word} for row in received_rows(build)]
 

@@ -10,6 +10,7 @@ from typing import Any
 
 from bom import __version__
 from bom.arrived.arrivals import arrivals
+from bom.arrived.received_rows import received_rows
 from bom.build import Build
 from bom.check.cause_words import cause_data
 from bom.check.certainty import Certainty
@@ -23,7 +24,6 @@ from bom.money.bill import Line
 from bom.money.prices import Purchase
 from bom.papers.arrangements import compared
 from bom.papers.lead_rows import LeadRow, lead_rows
-from bom.papers.received_rows import received_rows
 from bom.papers.record_walks import walks_record
 from bom.papers.standing import headline
 from bom.papers.wire_rows import wire_rows

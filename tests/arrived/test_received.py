@@ -2,9 +2,9 @@
 
 from collections.abc import Callable
 
+from bom.arrived.received_rows import received_rows
 from bom.build import Build
 from bom.judge.verdict import Verdict
-from bom.papers.received_rows import received_rows
 
 Converted = Callable[..., Build]
 # 20 cells of 4.20 V are 84.0 V when full; without regeneration nothing lifts the bus above.

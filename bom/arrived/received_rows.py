@@ -4,14 +4,13 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from math import isnan
 
+from bom.arrived.differs import NOT_RATINGS
 from bom.build import Build
+from bom.check.decides import PAIR
 from bom.choose.filled import NONE
 from bom.judge.finding import Finding
 from bom.judge.verdict import Verdict
-from bom.papers.standing import places_of
 from bom.parts import Parts
-
-NOT_RATINGS = ("part_id", "name", "note", "exceptions")
 
 
 @dataclass(frozen=True)
@@ -58,7 +57,7 @@ def _of_place(name: str, ordered: Build, build: Build) -> Iterator[ReceivedRow]:
 
 def _findings(name: str, build: Build) -> dict[tuple[str, str, str], Finding]:
     """Give the findings of a place by what they compare; an answer about the whole bike that names it too."""
-    own = [finding for finding in build.findings if name in places_of(finding)]
+    own = [finding for finding in build.findings if name in finding.subject.split(PAIR)]
     return {(finding.rule, finding.subject, finding.what): finding for finding in own}
 
 
